@@ -1,0 +1,1 @@
+"""The booklet: frozen pages of finished words, set in HTML, printed as PDF."""

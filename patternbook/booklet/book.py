@@ -1,0 +1,100 @@
+"""What every part of the booklet is made from, and the few shapes that finished words come in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from patternbook.booklet import wording
+from patternbook.booklet.sentences import fill
+from patternbook.inch import System
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.records import Heading
+from patternbook.strokes.stroke import Drawing
+
+Align = Literal["words", "number"]
+
+
+@dataclass(frozen=True)
+class Book:
+    """One booklet to be made: the sizes it is printed for, its paper and its drawings."""
+
+    heading: Heading
+    sizes: Mapping[str, Evidence]
+    drawings: Mapping[str, Drawing]
+    paper: Literal["a4", "letter"]
+
+    @property
+    def all(self) -> tuple[Evidence, ...]:
+        """Its sizes in order."""
+        return tuple(self.sizes.values())
+
+    @property
+    def first(self) -> Evidence:
+        """The size that stands for all where they do not differ."""
+        return self.all[0]
+
+    @property
+    def system(self) -> System:
+        """Inches or centimetres."""
+        return self.first.quilt.system
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of its sizes as heads of columns."""
+        return tuple(wording.title(name) for name in self.sizes)
+
+    def each(self, tell: Callable[[Evidence], str]) -> tuple[str, ...]:
+        """What is told of each size, in order."""
+        return tuple(tell(known) for known in self.all)
+
+    def said(self, text: str | None) -> tuple[str, ...]:
+        """The author's paragraphs with their figures filled in for these sizes."""
+        return wording.paragraphs(fill(text, self.all)[0]) if text else ()
+
+    def figure(self, name: str, caption: str = "") -> Figure | None:
+        """A drawing with the words that say what it shows; None where it was not drawn."""
+        drawing = self.drawings.get(name)
+        return Figure(name, drawing.alt, caption or drawing.title) if drawing else None
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A drawing by name, its words for those who cannot see it, and its caption."""
+
+    name: str
+    alt: str
+    caption: str
+
+
+@dataclass(frozen=True)
+class Row:
+    """One thing of a table."""
+
+    head: str
+    cells: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table of finished words: a row is a thing; the columns are its sizes or its figures."""
+
+    caption: str
+    head: tuple[str, ...]
+    rows: tuple[Row, ...]
+    align: tuple[Align, ...] = ()
+
+    @property
+    def columns(self) -> tuple[tuple[str, Align], ...]:
+        """Head and alignment of each column behind the first."""
+        align = self.align or ("number",) * (len(self.head) - 1)
+        return tuple(zip(self.head[1:], align, strict=True))
+
+
+def told_by_size(
+    book: Book, rows: Sequence[tuple[str, Callable[[Evidence], str]]]
+) -> tuple[Row, ...]:
+    """Rows with a column for each size; a row that has nothing to say in any size is left out."""
+    made = (Row(head, book.each(tell)) for head, tell in rows)
+    return tuple(row for row in made if any(cell != wording.NONE for cell in row.cells))

@@ -1,0 +1,158 @@
+"""Numbers and names as a quilter reads them: trade fractions, plurals, lists, both sizes named."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from fractions import Fraction
+from typing import Final
+
+from patternbook import inch
+from patternbook.exact import Exact, Rational
+from patternbook.inch import System, ruler_near
+from patternbook.quilt.records import CutSize, Sides
+
+NBSP: Final = "\N{NO-BREAK SPACE}"
+NONE: Final = "–"  # stands in a table where a size has nothing to say
+WIDTH: Final = "width of fabric"
+_SPELLED: Final = (
+    "no one two three four five six seven eight nine ten eleven twelve".split()
+)  # counts up to twelve are words (common practice, no source)
+_ODD_PLURALS: Final = {"half": "halves", "patch": "patches", "inch": "inches"}
+_TIMES: Final = {1: "once", 2: "twice"}
+
+
+def glued(text: str) -> str:
+    """The text without a place to break the line."""
+    return text.replace(" ", NBSP)
+
+
+def length(number: Exact | Rational, system: System) -> str:
+    """`6½″`; a length that no ruler shows is given as the nearest one that it does."""
+    exact = Exact.of(number)
+    if not exact.rational:
+        return f"about{NBSP}{glued(inch.length(ruler_near(exact, system), system))}"
+    return glued(inch.length(exact, system))
+
+
+def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
+    """`6½ × 2½″`: width before length, one mark behind the last number."""
+    sides = Exact.of(across), Exact.of(down)
+    if all(side.rational for side in sides):
+        return glued(inch.size(*sides, system))
+    near = [ruler_near(side, system) for side in sides]
+    return f"about{NBSP}{glued(inch.size(*near, system))}"
+
+
+def sides(of: Sides, system: System) -> str:
+    """Width and length of a part."""
+    return size(of.across, of.down, system)
+
+
+def cut_size(cut: CutSize, system: System) -> str:
+    """`8½ × 2½″`, or `2½″ × width of fabric` for a strip."""
+    if cut.down is None:
+        return f"{length(cut.across, system)}{NBSP}× {WIDTH}"
+    return size(cut.across, cut.down, system)
+
+
+def both_sizes(finished: Sides, measure: Sides, system: System) -> str:
+    """A unit's size without and with its seam allowances, and which is which."""
+    return (
+        f"{sides(measure, system)} with seam allowances, "
+        f"{sides(finished, system)} finished in the quilt"
+    )
+
+
+def shape(cut: CutSize, diagonal: str | None = None) -> str:
+    """What a quilter calls a piece of this size."""
+    if diagonal:
+        return "triangle"
+    if cut.down is None:
+        return "strip"
+    return "square" if cut.across == cut.down else "rectangle"
+
+
+def plural(word: str) -> str:
+    """The word for several of them."""
+    if word in _ODD_PLURALS:
+        return _ODD_PLURALS[word]
+    if word.endswith("y") and word[-2:-1] not in set("aeiou"):
+        return f"{word[:-1]}ies"
+    return f"{word}es" if word.endswith(("s", "x", "ch", "sh")) else f"{word}s"
+
+
+def counted(number: int, word: str) -> str:
+    """`1 strip`, `6 strips`, never parted."""
+    return f"{number}{NBSP}{word if number == 1 else plural(word)}"
+
+
+def spelled(number: int) -> str:
+    """The count as a word up to twelve, beyond that in figures."""
+    return _SPELLED[number] if 0 < number < len(_SPELLED) else str(number)
+
+
+def times(number: int) -> str:
+    """`once`, `twice`, `3 times`."""
+    return _TIMES.get(number, f"{number}{NBSP}times")
+
+
+def listed(items: Iterable[str], last: str = "and") -> str:
+    """`A, B and C`."""
+    words = list(items)
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} {last} {words[-1]}"
+
+
+def by_size(values: Mapping[str, str]) -> str:
+    """`crib 6, throw 9`; the value alone where all sizes have the same."""
+    if len(set(values.values())) == 1:
+        return next(iter(values.values()))
+    return ", ".join(f"{glued(name)}{NBSP}{value}" for name, value in values.items())
+
+
+def same(values: Sequence[str]) -> str | None:
+    """What all of them say, or None where they differ."""
+    return values[0] if len(set(values)) == 1 else None
+
+
+def amount(number: Fraction, unit: str) -> str:
+    """`1¼ yd` or `1.2 m`."""
+    return glued(f"{inch.printed(number, decimals=unit == 'm')} {unit}")
+
+
+def number(value: Exact | Rational, system: System) -> str:
+    """A number without its mark, for the inner places of `2½, 3 and 4″`."""
+    return glued(inch.printed(value, decimals=system.unit == "cm"))
+
+
+def lengths(values: Sequence[Exact | Rational], system: System) -> str:
+    """`2½, 3 and 4″`: the mark behind the last one."""
+    return f"{listed(number(value, system) for value in values)}{glued(system.mark)}"
+
+
+def between(low: Rational, high: Rational, system: System) -> str:
+    """`4 to 6″`."""
+    return f"{number(low, system)} to{NBSP}{length(high, system)}"
+
+
+def capital(text: str) -> str:
+    """The text with a capital first letter; the rest as it is."""
+    return text[:1].upper() + text[1:]
+
+
+def title(name: str) -> str:
+    """A unit's or a size's name as a heading shows it."""
+    return capital(name.replace("-", " "))
+
+
+def sentence(text: str) -> str:
+    """The text as one paragraph that ends with a full stop."""
+    words = capital(" ".join(text.split()))
+    return words if not words or words[-1] in ".!?:" else f"{words}."
+
+
+def paragraphs(text: str | None) -> tuple[str, ...]:
+    """The author's paragraphs: parted by empty lines, each on one line."""
+    parts = (text or "").split("\n\n")
+    return tuple(" ".join(part.split()) for part in parts if part.strip())

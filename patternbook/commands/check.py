@@ -1,0 +1,34 @@
+"""`check`: reads the sources, reckons every size, and tells all faults at once."""
+
+from __future__ import annotations
+
+from argparse import ArgumentParser, Namespace
+from typing import Final
+
+from patternbook.commands.examine import add_quiet, examined, notices_of, tell_notices
+from patternbook.commands.report import for_programs
+from patternbook.commands.say import put_json
+from patternbook.commands.sources import add_sources, chosen
+from patternbook.notice import failed
+
+NAME: Final = "check"
+HELP: Final = "check patterns in every size; the exit code is 1 where there is an error"
+
+
+def add_options(parser: ArgumentParser) -> None:
+    """Says what the command may be told."""
+    add_sources(parser)
+    parser.add_argument("--strict", action="store_true", help="a warning counts as an error")
+    parser.add_argument("--json", action="store_true", help="for programs: one record, on stdout")
+    add_quiet(parser)
+
+
+def run(options: Namespace) -> int:
+    """Checks, tells, and gives 1 where anything keeps a pattern from being issued."""
+    sources = chosen(options.sources)
+    notices = notices_of(examined(sources, quiet=options.quiet or options.json))
+    if options.json:
+        put_json(for_programs(notices, sources))
+    else:
+        tell_notices(notices, sources, quiet=options.quiet)
+    return int(failed(notices, strict=options.strict))

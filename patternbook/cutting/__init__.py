@@ -1,0 +1,1 @@
+"""What comes off the cloth: strips, sub-cuts, yardage, packs, backing, batting and binding."""

@@ -1,0 +1,97 @@
+"""Plain cutting: every letter from its own strips, and all cloth of one fabric bought together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from patternbook.cutting.backing import backing_notices, backing_plan
+from patternbook.cutting.batting import batting_notices, batting_plan
+from patternbook.cutting.binding import binding_notices
+from patternbook.cutting.cloth import SHEETS, cloth_named
+from patternbook.cutting.fabric import FabricCut, Wanted, cut_fabric
+from patternbook.cutting.records import UNNAMED, BackingPlan, CuttingPlan
+from patternbook.cutting.stated import of_piece
+from patternbook.notice import Notice
+from patternbook.quilt.records import Piece, Quilt
+
+
+def plan(quilt: Quilt) -> tuple[CuttingPlan, tuple[Notice, ...]]:
+    """All that is cut and bought for one size, and what there is to tell of it."""
+    backing, batting = backing_plan(quilt), batting_plan(quilt)
+    cut = [cut_fabric(quilt, wanted) for wanted in _wanted(quilt, backing)]
+    binding = next((one.binding for one in cut if one.binding), None)
+    letters = {letter.letter: letter for one in cut for letter in one.letters}
+    notices = [*_strange_hosts(quilt), *(notice for one in cut for notice in one.notices)]
+    if backing:
+        notices += backing_notices(quilt, backing)
+    if batting:
+        notices += batting_notices(quilt, batting)
+    if binding:
+        notices += binding_notices(quilt, binding)
+    made = CuttingPlan(
+        quilt.size,
+        {one.plan.fabric: one.plan for one in cut},
+        {letter: letters[letter] for letter in quilt.pieces if letter in letters},
+        _yields(cut),
+        backing,
+        batting,
+        binding,
+    )
+    return made, tuple(notices)
+
+
+def _yields(cut: list[FabricCut]) -> dict[str, int]:
+    return {letter: count for one in cut for letter, count in one.plan.yields.items()}
+
+
+def _wanted(quilt: Quilt, backing: BackingPlan | None) -> Iterator[Wanted]:
+    """What is cut from each fabric, in the order in which the fabrics stand."""
+    names = dict.fromkeys(quilt.fabrics)
+    names |= dict.fromkeys(piece.fabric or UNNAMED for piece in quilt.pieces.values())
+    bound = quilt.binding.fabric if quilt.binding and quilt.finished else None
+    if bound:
+        names[bound] = None
+    for name in names:
+        hosts = tuple(_hosts(quilt, name))
+        fabric = cloth_named(quilt, name)
+        backs = backing is not None and backing.fabric == name and fabric.form not in SHEETS
+        if fabric.width <= 0:
+            continue
+        if hosts or name == bound or backs:
+            yield Wanted(fabric, hosts, name == bound, backing if backs else None)
+
+
+def _hosts(quilt: Quilt, fabric: str) -> Iterator[tuple[Piece, tuple[Piece, ...]]]:
+    mine = [
+        piece
+        for piece in quilt.pieces.values()
+        if (piece.fabric or UNNAMED) == fabric and _has_size(piece)
+    ]
+    for piece in mine:
+        if host_of(quilt, piece) is piece:
+            others = (one for one in mine if one is not piece)
+            yield piece, tuple(one for one in others if host_of(quilt, one) is piece)
+
+
+def _has_size(piece: Piece) -> bool:
+    """A piece of no size has been told of before; there is nothing to cut."""
+    return all(side is None or side > 0 for side in piece.cut)
+
+
+def host_of(quilt: Quilt, piece: Piece) -> Piece:
+    """The letter whose strips the piece is cut from; itself where it has its own."""
+    seen, host = {piece.letter}, piece
+    while host.host and host.host in quilt.pieces and host.host not in seen:
+        seen.add(host.host)
+        host = quilt.pieces[host.host]
+    return host if host.fabric == piece.fabric and not host.host else piece
+
+
+def _strange_hosts(quilt: Quilt) -> Iterator[Notice]:
+    for piece in quilt.pieces.values():
+        if piece.host and host_of(quilt, piece) is piece:
+            message = (
+                f"{piece.letter} cannot share the strips of {piece.host}: they are not cut from "
+                "the same fabric, or each waits for the other. It has strips of its own."
+            )
+            yield of_piece(piece, "host-fabric", "R6", "with").notice(quilt, "error", message)

@@ -1,0 +1,350 @@
+"""The frozen records of what is cut and bought for one size; lengths in the pattern's own unit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Final, Literal, NamedTuple
+
+from patternbook.quilt.records import CutSize
+
+Form = Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
+Style = Literal["plain", "shared", "thrifty"]
+Seams = Literal["crosswise", "lengthwise"]
+
+BINDING: Final = "binding"  # stands in a cut where a piece has its letter
+UNNAMED: Final = ""  # the cloth of pieces that name no fabric, in a fragment
+
+
+@dataclass(frozen=True)
+class Cut:
+    """Like pieces that lie one behind the other in a strip.
+
+    Each takes `along` of the strip's length and `across` of its width (less than the strip:
+    it is trimmed, or several lie in `lanes` side by side). `use` is the unit or border that a
+    length of a strip piece is for; `whole`: the strip is sewn whole, and `along` is what is used.
+    """
+
+    letter: str
+    along: Fraction
+    across: Fraction
+    number: int
+    lanes: int = 1
+    use: str | None = None
+    whole: bool = False
+
+    @property
+    def columns(self) -> int:
+        """How many cuts across the strip they take."""
+        return -(-self.number // self.lanes)
+
+    @property
+    def taken(self) -> Fraction:
+        """How much of the strip's length they take."""
+        return self.columns * self.along
+
+
+@dataclass(frozen=True)
+class Join:
+    """Strips sewn end to end: what each join takes, and the length of all together."""
+
+    kind: Literal["diagonal", "straight"]
+    loss: Fraction
+    length: Fraction
+
+
+@dataclass(frozen=True)
+class Strip:
+    """So many (`times`) strips cut alike. No `cuts`: spare ones.
+
+    Where they are joined, `cuts` are the cuts of all of them together, else of each.
+    A strip `along` the length is a length of the cloth from selvedge to selvedge, `width` long;
+    its pieces lie side by side across the cloth.
+    """
+
+    width: Fraction
+    length: Fraction
+    times: int
+    cuts: tuple[Cut, ...] = ()
+    along: Literal["width", "length"] = "width"
+    join: Join | None = None
+
+    @property
+    def run(self) -> Fraction:
+        """The length that the cuts are taken from."""
+        return self.join.length if self.join else self.length
+
+    @property
+    def left(self) -> Fraction:
+        """What is over at the end of each strip, or of all of them joined."""
+        return self.run - sum((cut.taken for cut in self.cuts), Fraction(0))
+
+    @property
+    def cloth(self) -> Fraction:
+        """How much of the cloth's length all of them take."""
+        return self.width * self.times
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        """The letters cut from it, each once."""
+        return tuple(dict.fromkeys(cut.letter for cut in self.cuts))
+
+    def pieces(self, letter: str) -> int:
+        """How many of one letter all of them give (squares, where they are cut diagonally)."""
+        each = sum(cut.number for cut in self.cuts if cut.letter == letter)
+        return each if self.join else each * self.times
+
+
+class Row(NamedTuple):
+    """Strips in a pre-cut piece: so many of the strip at this place in the fabric's list."""
+
+    strip: int
+    times: int
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """So many pre-cut squares, quarters or panels cut alike into the `rows` of strips.
+
+    The strips run along `across`, or along `down` where it is `turned`.
+    """
+
+    across: Fraction
+    down: Fraction
+    times: int
+    rows: tuple[Row, ...]
+    turned: bool = False
+
+
+class OtherWay(NamedTuple):
+    """The same letter from strips of its other side's width."""
+
+    strip_width: Fraction
+    strips: int
+    cloth: Fraction
+
+
+@dataclass(frozen=True)
+class LetterPlan:
+    """How one letter is cut.
+
+    `needed` are the patches (or lengths) to be cut, spare ones included; `cuts` the squares or
+    pieces that are cut off the strip for them, each giving `each` patches. `fits` is how many a
+    strip holds, `per_strip` how many are cut from it, `own` the strips she must cut at least,
+    `strips` those that are cut; a guest has none of its own. `joined`: longer than the cloth.
+    """
+
+    letter: str
+    fabric: str
+    host: str | None
+    size: CutSize
+    strip_width: Fraction
+    along: Fraction | None
+    needed: int
+    cuts: int
+    each: int
+    fits: int
+    per_strip: int
+    own: int
+    strips: int
+    joined: bool = False
+    exact_fit: bool = False
+    exact_count: bool = False
+    other: OtherWay | None = None
+
+    @property
+    def yields(self) -> int:
+        """The patches that are cut."""
+        return self.cuts * self.each
+
+
+class Line(NamedTuple):
+    """One line of a sum of cloth: `strips` of `width` each for `what` (a letter, the binding,
+    the backing)."""
+
+    what: str
+    strips: int
+    width: Fraction
+
+    @property
+    def length(self) -> Fraction:
+        """What they take of the cloth."""
+        return self.strips * self.width
+
+
+@dataclass(frozen=True)
+class Buy:
+    """What is bought of one fabric.
+
+    Of the bolt: `amount` in yards or metres, of which `lines` are used, `straightening` squares
+    the edge and `spare` is left; `metres` is the same purchase in metres. `more` tells how many
+    more of each letter the spare cloth gives; `each_print` is bought of each where it is a
+    mixture of prints. Pre-cut: `number` strips, squares, quarters or
+    panels in `packs` (None: only the packet knows how many it holds) with `spare_precuts` over.
+    """
+
+    lines: tuple[Line, ...] = ()
+    needed: Fraction = Fraction(0)
+    amount: Fraction | None = None
+    unit: Literal["yd", "m"] = "yd"
+    straightening: Fraction = Fraction(0)
+    spare: Fraction = Fraction(0)
+    metres: Fraction | None = None
+    each_print: Fraction | None = None
+    more: Mapping[str, int] = field(default_factory=dict)
+    number: int | None = None
+    packs: int | None = None
+    spare_precuts: int | None = None
+    stated: bool = False
+
+
+class Ruler(NamedTuple):
+    """A ruler, width before length, in the pattern's unit."""
+
+    across: Fraction
+    down: Fraction
+
+
+@dataclass(frozen=True)
+class CutStep:
+    """One action at the cutting table.
+
+    `straighten` the edge; cut `times` strips of `width`; `trim` the selvedge ends; `subcut`
+    `per_strip` pieces of `length`, `total` in all; cut squares on the `diagonal`; `join` end to
+    end. `across` is the pieces' width where they are trimmed from the strip's. `folds`: 0 open, 1
+    selvedge to selvedge, 2 and more again with parallel edges. `measure` is what the ruler is
+    laid to (half of it, or a quarter, where the fold of the cloth lies under it, `on_fold`).
+    """
+
+    order: int
+    kind: Literal["straighten", "strip", "trim", "subcut", "diagonal", "join"]
+    letters: tuple[str, ...]
+    width: Fraction | None = None
+    length: Fraction | None = None
+    times: int = 1
+    per_strip: int = 0
+    total: int = 0
+    across: Fraction | None = None
+    layers: int = 1
+    folds: int = 0
+    measure: Fraction | None = None
+    on_fold: bool = False
+    rulers: tuple[Ruler, ...] = ()
+    reason: Literal["edge", "usual", "long", "wide", "stack", "one by one"] = "usual"
+
+
+@dataclass(frozen=True)
+class FabricPlan:
+    """All that comes off one fabric, in the order of cutting.
+
+    `strips` lists them all, whatever the form; `sheets` say how they lie in pre-cut squares,
+    quarters and panels. `length` is the cloth that the strips take, `bound` the least length
+    of this style of cutting. `least_width` is the narrowest usable width at which the plan
+    still holds.
+    """
+
+    fabric: str
+    form: Form
+    width: Fraction
+    strips: tuple[Strip, ...]
+    sheets: tuple[Sheet, ...]
+    length: Fraction
+    bound: Fraction
+    least_width: Fraction | None
+    yields: Mapping[str, int]
+    buy: Buy
+    steps: tuple[CutStep, ...]
+    style: Style = "plain"
+    proven: bool = True
+
+
+@dataclass(frozen=True)
+class Panels:
+    """One way to make the backing: `panels` lengths of cloth, each `each` long, seamed side by
+    side to `made`; `length` of cloth in all, `amount` to buy. It holds from `least_width` up."""
+
+    seams: Seams
+    panels: int
+    each: Fraction
+    made: Fraction
+    length: Fraction
+    amount: Fraction
+    least_width: Fraction
+
+
+@dataclass(frozen=True)
+class BackingFor:
+    """The backing's size and purchase for one way of quilting."""
+
+    over: Fraction
+    size: CutSize
+    best: Panels
+
+
+@dataclass(frozen=True)
+class BackingPlan:
+    """The backing as it is made; `other` is the other direction of the seams.
+
+    Where `fabric` is used for more than the backing, its FabricPlan counts this cloth too.
+    """
+
+    fabric: str | None
+    over: Fraction
+    size: CutSize
+    cloth_width: Fraction
+    seam: Fraction
+    best: Panels
+    other: Panels
+    home: BackingFor
+    frame: BackingFor
+    unit: Literal["yd", "m"]
+    metres: Fraction
+    stated: bool = False
+
+
+@dataclass(frozen=True)
+class BattingPlan:
+    """The batting's least size, and the packaged size that holds it (None: none does)."""
+
+    over: Fraction
+    size: CutSize
+    pack: CutSize | None
+    stated: bool = False
+
+
+@dataclass(frozen=True)
+class BindingPlan:
+    """The binding: `length` that is needed, `strips` of `cut` width that are cut (`least` would
+    do), `made` long once joined.
+
+    `rule` is how many strips the rule of thumb gives (length ÷ width of the cloth). Bias: cut
+    from `squares` of side `square`, and no strips are counted.
+    """
+
+    fabric: str
+    cut: Fraction
+    perimeter: Fraction
+    length: Fraction
+    strips: int
+    least: int
+    strip_length: Fraction
+    join: Literal["diagonal", "straight"]
+    loss: Fraction
+    made: Fraction
+    rule: int
+    squares: int = 0
+    square: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class CuttingPlan:
+    """All that is cut and bought for one size. Pieces without a fabric are under UNNAMED."""
+
+    size: str
+    fabrics: Mapping[str, FabricPlan]
+    letters: Mapping[str, LetterPlan]
+    yields: Mapping[str, int]
+    backing: BackingPlan | None = None
+    batting: BattingPlan | None = None
+    binding: BindingPlan | None = None

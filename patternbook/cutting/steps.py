@@ -1,0 +1,199 @@
+"""The actions at the cutting table, in order: edge, strips (widest first), ends, sub-cuts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import groupby
+
+from patternbook.cutting.cloth import SHEETS, Cloth
+from patternbook.cutting.records import BINDING, Cut, CutStep, LetterPlan, Strip
+from patternbook.cutting.tools import LAYERS, TABLES, Handling, folds_for, for_strip, for_subcut
+from patternbook.inch import System
+from patternbook.quilt.records import Quilt
+
+
+@dataclass(frozen=True)
+class Alike:
+    """Strips of one width, in one direction, and the cloth that they come from."""
+
+    cloth: Cloth
+    system: System
+    strips: tuple[Strip, ...]
+
+    @property
+    def form(self) -> str:
+        """What the cloth is bought as."""
+        return self.cloth.fabric.form
+
+    @property
+    def width(self) -> Fraction:
+        """How wide they are."""
+        return self.strips[0].width
+
+    @property
+    def lengthwise(self) -> bool:
+        """Whether they are lengths of the cloth."""
+        return self.strips[0].along == "length"
+
+    @property
+    def used(self) -> tuple[Strip, ...]:
+        """Those that something is cut from."""
+        return tuple(strip for strip in self.strips if strip.cuts)
+
+    @property
+    def letters(self) -> tuple[str, ...]:
+        """All letters that are cut from them."""
+        return tuple(dict.fromkeys(letter for strip in self.strips for letter in strip.letters))
+
+
+def cut_steps(
+    quilt: Quilt, cloth: Cloth, strips: Sequence[Strip], letters: Sequence[LetterPlan]
+) -> tuple[CutStep, ...]:
+    """What is done with one fabric, computed from its strips and pieces."""
+    steps: list[CutStep] = []
+    if strips and cloth.fabric.form == "yardage":
+        steps.append(_straighten(quilt, cloth))
+    for _, alike in groupby(strips, key=lambda strip: (strip.along, strip.width)):
+        steps += _of_strips(Alike(cloth, quilt.system, tuple(alike)))
+    steps += (_diagonal(plan) for plan in letters if plan.each > 1)
+    return tuple(replace(step, order=order) for order, step in enumerate(steps, start=1))
+
+
+def _straighten(quilt: Quilt, cloth: Cloth) -> CutStep:
+    folds = folds_for(cloth.run, quilt.system)
+    return CutStep(
+        0,
+        "straighten",
+        (),
+        width=quilt.settings.straightening,
+        layers=2**folds,
+        folds=folds,
+        rulers=(TABLES[quilt.system.unit].long_ruler,),
+        reason="edge",
+    )
+
+
+def _of_strips(alike: Alike) -> Iterator[CutStep]:
+    """The strips themselves, their selvedge ends, their joins, then the sub-cuts."""
+    ready = alike.form == "strip roll" or alike.width == alike.cloth.deep
+    if not ready:
+        yield _strip(alike)
+    if not alike.used:
+        return
+    if not alike.lengthwise and alike.form not in ("squares", "panel"):
+        yield _trim(alike)
+    for strip in alike.used:
+        if strip.join:
+            yield CutStep(
+                0, "join", strip.letters, width=strip.width, length=strip.run, times=strip.times
+            )
+    yield from _subcuts(alike)
+
+
+def _strip(alike: Alike) -> CutStep:
+    folds = 0 if alike.form in SHEETS else folds_for(alike.cloth.run, alike.system)
+    handled = for_strip(alike.width, alike.system)
+    if alike.lengthwise:  # measured once, off the bolt
+        handled = Handling(alike.width, 0, (TABLES[alike.system.unit].long_ruler,))
+    return CutStep(
+        0,
+        "strip",
+        alike.letters,
+        width=alike.width,
+        length=alike.cloth.run,
+        times=sum(strip.times for strip in alike.strips),
+        layers=2 ** (folds + handled.folds),
+        folds=folds + handled.folds,
+        measure=handled.measure,
+        on_fold=handled.folds > 0,
+        rulers=handled.rulers,
+        reason="long" if alike.lengthwise else "wide" if len(handled.rulers) > 1 else "usual",
+    )
+
+
+def _trim(alike: Alike) -> CutStep:
+    number = sum(strip.times for strip in alike.used)
+    longest = max(cut.along for strip in alike.used for cut in strip.cuts)
+    layers, folds = stacked(number, longest, alike.cloth.run)
+    return CutStep(
+        0,
+        "trim",
+        alike.letters,
+        width=alike.width,
+        times=number,
+        layers=layers,
+        folds=folds,
+        rulers=for_subcut(Fraction(0), alike.width, alike.system).rulers,
+        reason="stack" if number > 1 else "usual",
+    )
+
+
+def stacked(strips: int, along: Fraction, run: Fraction) -> tuple[int, int]:
+    """Layers and folds for a sub-cut: strips stay folded where the piece is no longer than half
+    of them, and are stacked in up to four layers."""
+    folds = 1 if 2 * along <= run else 0
+    return min(LAYERS, strips * 2**folds), folds
+
+
+def _subcuts(alike: Alike) -> Iterator[CutStep]:
+    """One step a letter and length, the longest first; strips sewn whole are not cut."""
+    found: dict[tuple[str, Fraction, Fraction], list[tuple[Strip, Cut]]] = {}
+    for strip in alike.used:
+        for cut in strip.cuts:
+            ready = cut.whole or (alike.cloth.deep and cut.along == strip.run)
+            wound = cut.letter == BINDING and cut.along != alike.width
+            if not ready and not wound:
+                key = (cut.letter, cut.along, cut.across)
+                found.setdefault(key, []).append((strip, cut))
+    for same in sorted(found.values(), key=lambda pairs: -pairs[0][1].along):
+        yield _subcut(alike, same)
+
+
+def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
+    first, cut = same[0]
+    times = sum(1 if strip.join else strip.times for strip, _ in same)
+    handled, layers, folds = _lies(alike, first, cut, times)
+    return CutStep(
+        0,
+        "subcut",
+        (cut.letter,),
+        width=alike.width,
+        length=cut.along,
+        times=times,
+        per_strip=max(one.number for _, one in same),
+        total=sum(one.number * (1 if strip.join else strip.times) for strip, one in same),
+        across=cut.across if cut.across != alike.width else None,
+        layers=layers,
+        folds=folds,
+        measure=handled.measure,
+        on_fold=handled.folds > 0 and not alike.lengthwise,
+        rulers=handled.rulers,
+        reason="long" if alike.lengthwise else "stack" if layers > 1 else "one by one",
+    )
+
+
+def _lies(alike: Alike, strip: Strip, cut: Cut, times: int) -> tuple[Handling, int, int]:
+    """How strips lie for a sub-cut: lengths of cloth folded with parallel edges till the ruler
+    crosses them, long pieces folded under it, all others stacked."""
+    if alike.lengthwise:
+        folds = folds_for(alike.width, alike.system)
+        return for_strip(cut.along, alike.system), 2**folds, folds
+    handled = for_subcut(cut.along, alike.width, alike.system)
+    if strip.join or handled.folds:
+        return handled, 2**handled.folds, handled.folds
+    return handled, *stacked(times, cut.along, strip.length)
+
+
+def _diagonal(plan: LetterPlan) -> CutStep:
+    return CutStep(
+        0,
+        "diagonal",
+        (plan.letter,),
+        width=plan.strip_width,
+        length=plan.along,
+        times=plan.cuts,
+        per_strip=plan.each,
+        total=plan.yields,
+    )

@@ -1,0 +1,1 @@
+"""The run from source to outputs, and what was built from what."""

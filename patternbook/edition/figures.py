@@ -1,0 +1,260 @@
+"""Every number of one pattern, as a record for programs: what it is, and how far to believe it."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final, Literal
+
+from patternbook.cutting.records import BackingPlan, Buy, CuttingPlan, FabricPlan
+from patternbook.edition.figures_record import (
+    BackingRecord,
+    BattingRecord,
+    BindingRecord,
+    BorderRecord,
+    BuyRecord,
+    Figure,
+    FiguresRecord,
+    MaterialRecord,
+    PieceRecord,
+    RowRecord,
+    SidesRecord,
+    SizeFigures,
+    SizeRecord,
+    UnitRecord,
+)
+from patternbook.edition.pipeline import Examined
+from patternbook.exact import Exact, Rational
+from patternbook.inch import System, plain
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.records import (
+    Border,
+    CutSize,
+    Kind,
+    LayoutMade,
+    Line,
+    Piece,
+    Quilt,
+    Sides,
+    Status,
+    StripSetMade,
+    Unit,
+)
+
+FORMAT: Final = 1
+# How far apart quilting may be where neither quilting nor batting states it, by unit; printed
+# as assumed. One teacher keeps to it even where the packet allows 10 in.
+ASSUMED_LIMIT: Final = {"in": Fraction(3), "cm": Fraction(15, 2)}
+
+
+def figures(examined: Examined) -> FiguresRecord | None:
+    """The record, of the sizes that hold; None where the source could not be read at all."""
+    source, heading = examined.source, examined.heading
+    if source is None or heading is None:
+        return None
+    return {
+        "format": FORMAT,
+        "language": int(source.written.language),
+        "pattern": heading.pattern,
+        "slug": heading.slug,
+        "revision": heading.revision,
+        "unit": "cm" if source.written.cm else "in",
+        "sizes": {size: _Size(evidence).record() for size, evidence in examined.sizes.items()},
+    }
+
+
+class _Size:
+    """The figures of one size."""
+
+    def __init__(self, evidence: Evidence) -> None:
+        self.evidence = evidence
+        self.quilt: Quilt = evidence.quilt
+        self.cutting: CuttingPlan = evidence.cutting
+        self.system: System = evidence.quilt.system
+
+    def record(self) -> SizeFigures:
+        quilt, top = self.quilt, self.quilt.units.get(self.quilt.top or "")
+        made = top.made if top and isinstance(top.made, LayoutMade) else None
+        return {
+            "finished": self._sides(quilt.finished, "sizes", "finished")
+            if quilt.finished
+            else None,
+            "patches": len(self.evidence.patches),
+            "seams_to_match": self.evidence.sewing.totals.matches,
+            "pieces": {letter: self._piece(piece) for letter, piece in quilt.pieces.items()},
+            "units": {name: self._unit(unit) for name, unit in quilt.units.items()},
+            "borders": [self._border(border) for border in made.borders] if made else [],
+            "rows": [self._row(line) for line in made.lines] if made else [],
+            "materials": {
+                name: self._material(plan) for name, plan in self.cutting.fabrics.items()
+            },
+            "backing": self._backing(self.cutting.backing) if self.cutting.backing else None,
+            "batting": self._batting(),
+            "binding": self._binding(),
+            "quilting": None,
+        }
+
+    def _number(self, value: Exact | Rational) -> str:
+        return plain(value, self.system.unit == "cm")
+
+    def _figure(self, value: Exact | Rational, *key: str) -> Figure:
+        """A length, with its standing; one that nothing states was worked out."""
+        standing = self.quilt.standings.get(key)
+        status: Status = standing.status if standing else "worked out"
+        kind: Kind = standing.kind if standing else "exact"
+        place = standing.at if standing else None
+        figure: Figure = {
+            "value": self._number(value),
+            "status": status,
+            "ways": standing.ways if standing else 1,
+            "class": kind,
+            "at": str(place) if place else None,
+        }
+        exact = Exact.of(value)
+        if not exact.rational:
+            figure["exact"] = repr(exact)
+        return figure
+
+    def _sides(self, sides: Sides, *key: str) -> SidesRecord:
+        return {
+            "across": self._figure(sides.across, *key, "across"),
+            "down": self._figure(sides.down, *key, "down"),
+        }
+
+    def _count(self, value: int, stated: int | None, key: str, piece: Piece, kind: Kind) -> Figure:
+        """A whole number that the author may have stated beside the piece."""
+        place = piece.key_places.get(key)
+        return {
+            "value": str(value),
+            "status": "worked out" if stated is None else "agrees",
+            "ways": 1 if stated is None else 2,
+            "class": kind,
+            "at": str(place) if place else None,
+        }
+
+    def _piece(self, piece: Piece) -> PieceRecord:
+        plan = self.cutting.letters.get(piece.letter)
+        cut: dict[Literal["across", "down"], Figure] = {
+            "across": self._figure(piece.cut.across, "pieces", piece.letter, "cut", "across")
+        }
+        if piece.cut.down is not None:
+            cut["down"] = self._figure(piece.cut.down, "pieces", piece.letter, "cut", "down")
+        strips = plan.own if plan else 0
+        return {
+            "fabric": piece.fabric,
+            "cut": cut,
+            "finished": self._sides(piece.finished, "pieces", piece.letter, "finished"),
+            "count": self._count(piece.count, piece.stated_count, "count", piece, "exact"),
+            "mirrored": piece.mirrored,
+            "squares": plan.cuts if plan and piece.diagonal else None,
+            "own_strips": self._count(strips, piece.stated_strips, "strips", piece, "at least"),
+        }
+
+    def _unit(self, unit: Unit) -> UnitRecord:
+        made = unit.made if isinstance(unit.made, StripSetMade) else None
+        make = self._figure(unit.make, "units", unit.name, "make")
+        return {
+            "method": unit.method,
+            "measure": self._sides(unit.measure, "units", unit.name, "measure"),
+            "finished": self._sides(unit.finished, "units", unit.name, "finished"),
+            "make": make,
+            "sets": made.sets if made else None,
+            "segments": unit.make if made else None,
+            "segment": self._number(made.segment) if made else None,
+            "per_set": made.per_set if made else None,
+        }
+
+    def _row(self, line: Line) -> RowRecord:
+        return {
+            "role": line.role,
+            "parts": [placed.part for placed in line.parts],
+            "across": self._number(line.across),
+            "down": self._number(line.down),
+        }
+
+    def _border(self, border: Border) -> BorderRecord:
+        return {
+            "number": border.number,
+            "side": border.side,
+            "end": border.end,
+            "first": border.first,
+            "corners": border.corners,
+            "stones": border.stones,
+            "side_length": self._number(border.side_length),
+            "end_length": self._number(border.end_length),
+            "measure": self._size(border.after),
+        }
+
+    def _size(self, size: CutSize | Sides) -> SizeRecord:
+        down = None if size.down is None else self._number(size.down)
+        return {"across": self._number(size.across), "down": down}
+
+    def _material(self, plan: FabricPlan) -> MaterialRecord:
+        buy = plan.buy
+        return {
+            "form": plan.form,
+            "style": plan.style,
+            "strips": [
+                {
+                    "width": self._number(strip.width),
+                    "length": self._number(strip.length),
+                    "times": strip.times,
+                    "yields": {letter: strip.pieces(letter) for letter in strip.letters},
+                }
+                for strip in plan.strips
+            ],
+            "length": self._number(plan.length),
+            "bound": self._number(plan.bound),
+            "proven": plan.proven,
+            "limit_hit": False,
+            "least_width": None if plan.least_width is None else self._number(plan.least_width),
+            "buy": _bought(buy),
+            "packs": buy.packs,
+            "pieces_of_a_pack": buy.number,
+            "spare": self._number(buy.spare if buy.amount is not None else buy.spare_precuts or 0),
+        }
+
+    def _backing(self, plan: BackingPlan) -> BackingRecord:
+        return {
+            "size": self._size(plan.size),
+            "over": self._number(plan.over),
+            "panels": plan.best.panels,
+            "seams": plan.best.seams,
+            "buy": {
+                "amount": plain(plan.best.amount, plan.unit == "m"),
+                "unit": plan.unit,
+                "metres": plain(plan.metres, decimals=True),
+            },
+        }
+
+    def _batting(self) -> BattingRecord | None:
+        plan, stated = self.cutting.batting, self.quilt.batting
+        if plan is None:
+            return None
+        limit = stated.limit if stated else None
+        assumed = ASSUMED_LIMIT[self.system.unit]
+        return {
+            "size": self._size(plan.size),
+            "pack": self._size(plan.pack) if plan.pack else None,
+            "limit": self._number(assumed if limit is None else limit),
+            "limit_source": "assumed" if limit is None else "stated",
+        }
+
+    def _binding(self) -> BindingRecord | None:
+        plan = self.cutting.binding
+        if plan is None:
+            return None
+        return {
+            "fabric": plan.fabric,
+            "strips": plan.strips,
+            "length": self._number(plan.length),
+            "joins": max(0, plan.strips - 1),
+            "made": self._number(plan.made),
+            "cloth": self._number(plan.strips * plan.cut),
+        }
+
+
+def _bought(buy: Buy) -> BuyRecord | None:
+    if buy.amount is None:
+        return None
+    metres = None if buy.metres is None else plain(buy.metres, decimals=True)
+    return {"amount": plain(buy.amount, buy.unit == "m"), "unit": buy.unit, "metres": metres}

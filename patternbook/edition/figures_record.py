@@ -1,0 +1,175 @@
+"""What `figures --json` says, as types: its JSON Schema is made from these."""
+
+from __future__ import annotations
+
+from typing import Literal, NotRequired
+
+from typing_extensions import TypedDict
+
+Figure = TypedDict(
+    "Figure",
+    {
+        "value": str,
+        "exact": NotRequired[str],
+        "status": Literal["given", "worked out", "agrees", "on trust"],
+        "ways": int,
+        "class": Literal["exact", "at least", "free"],
+        "at": str | None,
+    },
+)
+Figure.__doc__ = "One number: its value, where it comes from, and whether it may be otherwise."
+
+
+class SidesRecord(TypedDict):
+    """Width and length."""
+
+    across: Figure
+    down: Figure
+
+
+class SizeRecord(TypedDict):
+    """A size that is worked out from others; `down` is None for a strip."""
+
+    across: str
+    down: str | None
+
+
+class PieceRecord(TypedDict):
+    """What is cut under one letter. A strip has no length of its own, so no `down`."""
+
+    fabric: str | None
+    cut: dict[Literal["across", "down"], Figure]
+    finished: SidesRecord
+    count: Figure
+    mirrored: int
+    squares: int | None
+    own_strips: Figure
+
+
+class UnitRecord(TypedDict):
+    """What is sewn under one name; the last four only of a strip set."""
+
+    method: str
+    measure: SidesRecord
+    finished: SidesRecord
+    make: Figure
+    sets: int | None
+    segments: int | None
+    segment: str | None
+    per_set: int | None
+
+
+class RowRecord(TypedDict):
+    """One row, column or sash row of the top, finished."""
+
+    role: Literal["row", "column", "sash"]
+    parts: list[str]
+    across: str
+    down: str
+
+
+class BorderRecord(TypedDict):
+    """One border; lengths are cut lengths, the measure is of the quilt once it is on."""
+
+    number: int
+    side: str
+    end: str
+    first: Literal["sides", "ends"]
+    corners: Literal["butted", "mitred"]
+    stones: str | None
+    side_length: str
+    end_length: str
+    measure: SizeRecord
+
+
+class StripRecord(TypedDict):
+    """So many strips cut alike, and what each letter gets off all of them."""
+
+    width: str
+    length: str
+    times: int
+    yields: dict[str, int]
+
+
+class BuyRecord(TypedDict):
+    """What is bought off the bolt, in the pattern's own unit and in metres."""
+
+    amount: str
+    unit: Literal["yd", "m"]
+    metres: str | None
+
+
+class MaterialRecord(TypedDict):
+    """One cloth. `bound` is the least length that this way of cutting can come to."""
+
+    form: str
+    style: Literal["plain", "shared", "thrifty"]
+    strips: list[StripRecord]
+    length: str
+    bound: str
+    proven: bool
+    limit_hit: bool
+    least_width: str | None
+    buy: BuyRecord | None
+    packs: int | None
+    pieces_of_a_pack: int | None
+    spare: str
+
+
+class BackingRecord(TypedDict):
+    """The backing, and the purchase of its cloth alone."""
+
+    size: SizeRecord
+    over: str
+    panels: int
+    seams: Literal["crosswise", "lengthwise"]
+    buy: BuyRecord
+
+
+class BattingRecord(TypedDict):
+    """The batting; `limit` is how far apart the quilting may be."""
+
+    size: SizeRecord
+    pack: SizeRecord | None
+    limit: str
+    limit_source: Literal["stated", "assumed"]
+
+
+class BindingRecord(TypedDict):
+    """The binding; `cloth` is the length of cloth that its strips take."""
+
+    fabric: str
+    strips: int
+    length: str
+    joins: int
+    made: str
+    cloth: str
+
+
+class SizeFigures(TypedDict):
+    """All of one size."""
+
+    finished: SidesRecord | None
+    patches: int
+    seams_to_match: int
+    pieces: dict[str, PieceRecord]
+    units: dict[str, UnitRecord]
+    borders: list[BorderRecord]
+    rows: list[RowRecord]
+    materials: dict[str, MaterialRecord]
+    backing: BackingRecord | None
+    batting: BattingRecord | None
+    binding: BindingRecord | None
+    quilting: None
+
+
+class FiguresRecord(TypedDict):
+    """All that `figures --json` says."""
+
+    format: Literal[1]
+    language: int
+    pattern: str
+    slug: str
+    revision: int
+    unit: Literal["in", "cm"]
+    sizes: dict[str, SizeFigures]

@@ -1,0 +1,66 @@
+"""The run of `check`: source, quilt, plans and proof of every size, each stage after the last."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from patternbook.cutting.plan import plan as plan_cutting
+from patternbook.notice import Notice, failed, gathered
+from patternbook.proof import CHECKS, EVERY_SIZE
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.build import quilts
+from patternbook.quilt.place import patches
+from patternbook.quilt.records import Heading, Quilt
+from patternbook.sewing.plan import plan as plan_sewing
+from patternbook.source.load import Source, load
+
+
+@dataclass(frozen=True)
+class Examined:
+    """All that is known of one pattern: its source, the sizes that hold, and the notices."""
+
+    source: Source | None
+    heading: Heading | None
+    sizes: Mapping[str, Evidence]
+    notices: tuple[Notice, ...] = field(default=())
+
+    @property
+    def quilts(self) -> Mapping[str, Quilt]:
+        """The exact quilt of each size that holds."""
+        return {size: evidence.quilt for size, evidence in self.sizes.items()}
+
+    @property
+    def failed(self) -> bool:
+        """Whether an error keeps the pattern from being printed."""
+        return failed(self.notices)
+
+
+def examine(path: Path, shown: str) -> Examined:
+    """Read, work out, plan and prove one pattern; faults come back as notices."""
+    source, notices = load(path, shown)
+    if source is None:
+        return Examined(None, None, {}, gathered(notices))
+    made = quilts(source.written)
+    told = [*notices, *made.notices]
+    sizes: dict[str, Evidence] = {}
+    for size, quilt in made.sizes.items():
+        evidence, more = plan(quilt)
+        sizes[size] = evidence
+        told.extend(more)
+    for check in EVERY_SIZE:
+        told.extend(check(tuple(sizes.values())))
+    return Examined(source, made.heading, sizes, gathered(told))
+
+
+def plan(quilt: Quilt) -> tuple[Evidence, list[Notice]]:
+    """Plan one size and prove the plans against each other."""
+    cutting, notices = plan_cutting(quilt)
+    sewing, more = plan_sewing(quilt)
+    placed = patches(quilt, quilt.top) if quilt.top else ()
+    evidence = Evidence(quilt, placed, cutting, sewing)
+    told = [*notices, *more]
+    for check in CHECKS:
+        told.extend(check(evidence))
+    return evidence, told

@@ -1,0 +1,182 @@
+"""What a sewing method may ask of the quilt around it, and the sums it hands back to be held
+equal: the face between the methods and the resolver."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import NamedTuple, Protocol, TypeVar
+
+from patternbook.exact import Exact
+from patternbook.linear import Key, Sum, total
+from patternbook.methods.made import LayoutMade, Placed, Sides, StripSetMade, Turn
+from patternbook.methods.written import WrittenMade
+from patternbook.notice import Notice, Place
+from patternbook.value import Cell, CellsValue, CountValue, PerSize
+
+T = TypeVar("T")
+
+
+class Span(NamedTuple):
+    """Finished width and length as sums, not yet solved."""
+
+    across: Sum
+    down: Sum
+
+
+class Term(NamedTuple):
+    """So many of one part in a row: `12 A`, each so long."""
+
+    label: str
+    times: int
+    each: Sum
+
+
+@dataclass(frozen=True)
+class Tally:
+    """A sum that can be written out: what it adds up to, and its terms in order."""
+
+    what: str
+    terms: tuple[Term, ...]
+    place: Place | None = None
+
+    def sum(self) -> Sum:
+        """All terms added."""
+        return total(term.each * term.times for term in self.terms)
+
+
+def tally(what: str, parts: Iterable[tuple[str, Sum]], place: Place | None = None) -> Tally:
+    """A tally of parts one after the other, neighbours of one name counted together."""
+    terms: list[Term] = []
+    for label, each in parts:
+        if terms and terms[-1].label == label and terms[-1].each == each:
+            terms[-1] = terms[-1]._replace(times=terms[-1].times + 1)
+        else:
+            terms.append(Term(label, 1, each))
+    return Tally(what, tuple(terms), place)
+
+
+@dataclass(frozen=True)
+class Rule:
+    """What a failing equation is called: its notice's code, its rule, and what to try."""
+
+    code: str
+    rule: str
+    hint: str | None = None
+    tolerance: Fraction = field(default=Fraction(0))
+
+
+def here(value: PerSize[T] | None, size: str) -> T | None:
+    """What is stated for one size; None where nothing is."""
+    return value.at(size) if value is not None else None
+
+
+class World(Protocol):
+    """One size of the quilt, as a method sees it while it is being worked out."""
+
+    @property
+    def size(self) -> str:
+        """The size's name."""
+
+    @property
+    def seam(self) -> Sum:
+        """One seam allowance."""
+
+    def span(self, part: str, turn: Turn, place: Place | None) -> Span:
+        """A part's finished width and length as it lies."""
+
+    def strip_width(self, part: str, place: Place | None) -> Sum:
+        """The finished width of a strip; also of a patch or unit laid as one."""
+
+    def is_strip(self, part: str) -> bool:
+        """Whether the part is cut the whole width of the cloth."""
+
+    def is_unit(self, part: str) -> bool:
+        """Whether the part is sewn rather than cut."""
+
+    def strip_length(self, part: str) -> Fraction:
+        """How long a strip of this piece's cloth is."""
+
+    def number(self, value: PerSize[CountValue] | None, what: str) -> int | None:
+        """A stated whole number in this size, None where not stated."""
+
+    def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
+        """The cells written out one by one."""
+
+    def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
+        """A number of the author's as a symbol, so that what checks it can be told."""
+
+    def unknown(self, key: Key) -> Sum:
+        """A length that the equations are to find."""
+
+    def equal(self, one: Tally, other: Tally, rule: Rule) -> None:
+        """Hold two sums equal; `one` is blamed where they are not."""
+
+    def state(
+        self, key: Key, worked_out: Tally, number: Fraction, rule: Rule, place: Place
+    ) -> None:
+        """A stated figure beside the sum it should equal: a source only where nothing else is."""
+
+    def known(self, form: Sum) -> Exact | None:
+        """What the sum comes to as far as the equations go by now."""
+
+    def error(
+        self, code: str, rule: str | None, message: str, place: Place | None, hint: str | None
+    ) -> None:
+        """Tell the author of a fault in this size."""
+
+    def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
+        """Tell that a unit is made in a way that cannot be worked out yet; nothing follows it."""
+
+    def tell(self, notice: Notice) -> None:
+        """Tell the author something."""
+
+    def length(self, form: Sum) -> Exact:
+        """A sum once all is solved (nought where nothing fixes it, which has been told)."""
+
+
+class Need(NamedTuple):
+    """What `need` units take: parts of each name, and lengths of strip (use, letter, length,
+    number, whether each takes a whole strip)."""
+
+    parts: Mapping[str, int]
+    runs: Sequence[StripNeed]
+
+
+class StripNeed(NamedTuple):
+    """Lengths of one strip piece that a unit takes."""
+
+    letter: str
+    use: str
+    length: Exact
+    number: int
+    whole: bool
+
+
+class MadeUnit(NamedTuple):
+    """A unit whose lengths are known."""
+
+    placed: tuple[Placed, ...]
+    made: LayoutMade | StripSetMade
+
+
+class Work(Protocol):
+    """How one sewing method is worked out. `unit` is always of the method's own Written model."""
+
+    def span(self, name: str, unit: WrittenMade, world: World) -> tuple[Tally, Tally]:
+        """Add the unit's equations; return its finished width and length as written-out sums."""
+
+    def need(self, name: str, unit: WrittenMade, world: World, units: int) -> Need:
+        """What so many units take. Lengths are solved."""
+
+    def patches(self, name: str, unit: WrittenMade, world: World) -> Mapping[str, int]:
+        """How many of each part lie in one unit."""
+
+    def make(self, name: str, unit: WrittenMade, world: World, units: int) -> MadeUnit:
+        """The unit with its parts in place. Lengths are solved."""
+
+
+def sides(span: Span, world: World) -> Sides:
+    """The solved width and length."""
+    return Sides(world.length(span.across), world.length(span.down))

@@ -1,0 +1,61 @@
+"""Inches and yards told in centimetres and metres, for readers who buy and measure in those."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import cache
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from pint import UnitRegistry
+
+# Cloth is sold by the 5 or the 10 cm (common practice, no source).
+STEP: Final = Fraction(1, 10)
+
+
+@cache
+def _units() -> UnitRegistry[Fraction]:
+    """The units, in fractions; loaded when first asked for, since a check needs none."""
+    from pint import UnitRegistry
+
+    return UnitRegistry(non_int_type=Fraction)
+
+
+def _converted(amount: Fraction, old: str, new: str) -> Fraction:
+    if not isinstance(amount, Fraction | int):
+        raise TypeError(f"{amount!r} is not exact")
+    return _units().Quantity(Fraction(amount), old).to(new).magnitude
+
+
+def centimetres(inches: Fraction) -> Fraction:
+    """The exact length in centimetres."""
+    return _converted(inches, "inch", "centimeter")
+
+
+def inches(centimetres: Fraction) -> Fraction:
+    """The exact length in inches."""
+    return _converted(centimetres, "centimeter", "inch")
+
+
+def shown_centimetres(length: Fraction) -> str:
+    """Inches as centimetres with one decimal, the nearest, a half upward: 2½ in are 6.4."""
+    tenths = (abs(centimetres(length)) * 20 + 1) // 2
+    sign = "−" if length < 0 and tenths else ""
+    return f"{sign}{tenths // 10}.{tenths % 10}"
+
+
+def metres(yards: Fraction) -> Fraction:
+    """The exact length in metres."""
+    return _converted(yards, "yard", "meter")
+
+
+def metres_to_buy(yards: Fraction, step: Fraction = STEP) -> Fraction:
+    """Metres that give at least so many yards, rounded up to what the shop cuts."""
+    return -(-metres(yards) // step) * step
+
+
+def shown_metres(amount: Fraction) -> str:
+    """Metres to the centimetre, without needless noughts: 1.2, 0.35."""
+    hundredths = -(-amount * 100 // 1)
+    whole, rest = divmod(int(hundredths), 100)
+    return f"{whole}.{rest:02}".removesuffix("0").removesuffix(".0")

@@ -1,0 +1,55 @@
+"""How a recount is told: one notice of the proof for one size."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from patternbook.exact import Exact
+from patternbook.inch import plain, printed
+from patternbook.notice import Mark, Notice, Place, Severity
+from patternbook.quilt.records import Quilt
+
+OURS = "The plan disagrees with itself, which no source should bring about: please report it."
+
+
+def fault(
+    quilt: Quilt,
+    code: str,
+    rule: str,
+    message: str,
+    *places: Place | None,
+    stated: str | None = None,
+    needed: str | None = None,
+    hint: str | None = OURS,
+    severity: Severity = "error",
+) -> Notice:
+    """The notice, at the places that are known; the first weighs most."""
+    known = dict.fromkeys(place for place in places if place is not None)
+    roles = ("here", *("beside this" for _ in known))
+    marks = tuple(Mark(place, role) for place, role in zip(known, roles, strict=False))
+    return Notice(
+        code, severity, "proof", message, marks, rule, (quilt.size,), stated, needed, hint
+    )
+
+
+def shown(value: Exact | Fraction | int, quilt: Quilt) -> str:
+    """A number inside a sum."""
+    return printed(value, quilt.system.unit == "cm")
+
+
+def typed(value: Exact | Fraction | int, quilt: Quilt) -> str:
+    """A number as the author types it."""
+    return plain(value, quilt.system.unit == "cm")
+
+
+def place_of(quilt: Quilt, *key: str) -> Place | None:
+    """Where a figure is written, if it is."""
+    return quilt.standings[key].at if key in quilt.standings else None
+
+
+def part_place(quilt: Quilt, part: str) -> Place | None:
+    """Where a piece or a unit is written."""
+    found = quilt.pieces.get(part) or quilt.units.get(part)
+    return found.place if found else None
+
+

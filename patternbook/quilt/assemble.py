@@ -1,0 +1,173 @@
+"""The frozen quilt of one size, put together from what was worked out and counted."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from patternbook.inch import ruler_up
+from patternbook.linear import Key
+from patternbook.methods.made import Sides
+from patternbook.methods.works import WORKS
+from patternbook.methods.world import here
+from patternbook.quilt.counts import Counted
+from patternbook.quilt.finishing import backing, batting, binding, quilting, settings
+from patternbook.quilt.records import CutSize, Fabric, Piece, Quilt, Run, Standing, Unit
+from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.source.cloth import WrittenFabric, WrittenPiece
+
+
+def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing]) -> Quilt:
+    """One size as a frozen record."""
+    units = {
+        name: _unit(name, resolver, counted)
+        for name in counted.order
+        if name not in resolver.broken
+    }
+    top = TOP if TOP in units else None
+    written = resolver.written
+    return Quilt(
+        size=resolver.size,
+        system=resolver.system,
+        seam=resolver.length(resolver.seam).fraction,
+        width=written.width.number if written.width else resolver.system.width,
+        finished=units[TOP].finished if top else None,
+        fabrics={
+            name: _fabric(name, fabric, resolver) for name, fabric in resolver.fabrics.items()
+        },
+        pieces={
+            letter: _piece(letter, piece, resolver, counted)
+            for letter, piece in resolver.pieces.items()
+            if counted.uses[letter] or TOP not in resolver.units
+        },
+        units=units,
+        top=top,
+        backing=backing(resolver),
+        batting=batting(resolver),
+        binding=binding(resolver),
+        quilting=quilting(resolver),
+        settings=settings(written.settings, resolver.system),
+        standings=standings,
+        numbers=dict(resolver.names),
+        words={
+            word: str(text) for word, text in written.words if text is not None and word in WORDS
+        },
+        place=written.place,
+    )
+
+
+WORDS = ("welcome", "cutting", "sewing", "quilting", "finishing", "care")
+
+
+def _unit(name: str, resolver: Resolver, counted: Counted) -> Unit:
+    written = resolver.units[name]
+    work, make = WORKS[written.method], counted.make[name]
+    placed, made = work.make(name, written, resolver, make)
+    span = resolver.sum_of(name)
+    finished = Sides(resolver.length(span.across), resolver.length(span.down))
+    seams = resolver.length(resolver.seam) * 2
+    return Unit(
+        name=name,
+        method=str(written.method),
+        finished=finished,
+        measure=Sides(finished.across + seams, finished.down + seams),
+        make=make,
+        placed=placed,
+        uses=dict(work.need(name, written, resolver, 1).parts),
+        made=made,
+        press=tuple(str(word) for word in here(written.press, resolver.size) or ()),
+        note=str(written.note) if written.note else None,
+        place=written.place,
+    )
+
+
+def _fabric(name: str, written: WrittenFabric, resolver: Resolver) -> Fabric:
+    size = resolver.size
+    width = written.width or resolver.written.width
+    yards, metres = here(written.yards, size), here(written.metres, size)
+    prints = resolver.number(written.prints, f"{name}: prints")
+    stated = written.size
+    return Fabric(
+        name=name,
+        use=str(written.use or name),
+        form=str(written.form),  # type: ignore[arg-type]
+        width=width.number if width else resolver.system.width,
+        tone=str(written.tone) if written.tone else None,  # type: ignore[arg-type]
+        colour=str(written.colour) if written.colour else None,
+        size=CutSize(stated.across, stated.down) if stated else None,
+        pack=int(written.pack) if written.pack is not None else None,
+        prints=prints or 1,
+        one_print_per=str(written.one_print_per),
+        apart=written.apart == "yes",
+        seed=int(written.seed),
+        one_way=written.direction == "one-way",
+        stated_yards=yards.number if yards else None,
+        stated_metres=metres.number if metres else None,
+        stated_packs=resolver.number(written.packs, f"{name}: packs"),
+        note=str(written.note) if written.note else None,
+        place=written.place,
+        key_places=written.key_places,
+    )
+
+
+def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Counted) -> Piece:
+    size = resolver.size
+    stated_count = resolver.number(written.count, f"{letter}: count")
+    count = counted.number(letter)
+    if not counted.uses[letter] and TOP not in resolver.units:
+        count = stated_count or _squares_worth(letter, written, resolver)
+    span = resolver.sum_of(letter)
+    finished = Sides(resolver.length(span.across), resolver.length(span.down))
+    fabric, strip_width = here(written.fabric, size), here(written.strip_width, size)
+    host, diagonal = here(written.with_, size), here(written.diagonal, size)
+    return Piece(
+        letter=letter,
+        fabric=str(fabric) if fabric else None,
+        cut=cut_size(written, finished, resolver),
+        finished=finished,
+        count=count,
+        runs=_runs(letter, resolver, counted),
+        spare=resolver.number(written.spare, f"{letter}: spare") or 0,
+        diagonal=str(diagonal) if diagonal else None,  # type: ignore[arg-type]
+        along=str(written.along.at(size)),  # type: ignore[arg-type]
+        join=str(written.join.at(size)),  # type: ignore[arg-type]
+        host=str(host) if host else None,
+        strip_width=strip_width.number if strip_width else None,
+        stated_count=stated_count,
+        stated_squares=resolver.number(written.squares, f"{letter}: squares"),
+        stated_strips=resolver.number(written.strips, f"{letter}: strips"),
+        stated_per_strip=resolver.number(written.per_strip, f"{letter}: per-strip"),
+        note=str(written.note) if written.note else None,
+        place=written.place,
+        key_places=written.key_places,
+    )
+
+
+def _squares_worth(letter: str, written: WrittenPiece, resolver: Resolver) -> int:
+    squares = resolver.number(written.squares, f"{letter}: squares") or 0
+    diagonal = here(written.diagonal, resolver.size)
+    return squares * {None: 1, "once": 2, "twice": 4}[str(diagonal) if diagonal else None]
+
+
+def cut_size(written: WrittenPiece, finished: Sides, resolver: Resolver) -> CutSize:
+    """What to cut: as stated, or worked out and rounded up once to the ruler's marks."""
+    cut = here(written.cut, resolver.size)
+    seams = resolver.length(resolver.seam) * 2
+    sides: list[Fraction] = []
+    for stated, side in (
+        (cut.across if cut else "fit", finished.across),
+        (cut.down if cut else "fit", finished.down),
+    ):
+        if stated == "WOF":
+            return CutSize(sides[0], None)
+        whole = ruler_up(side + seams, resolver.system)
+        sides.append(stated if isinstance(stated, Fraction) else whole)
+    return CutSize(sides[0], sides[1])
+
+
+def _runs(letter: str, resolver: Resolver, counted: Counted) -> tuple[Run, ...]:
+    return tuple(
+        Run(need.use, ruler_up(need.length, resolver.system), need.number, need.whole)
+        for need in counted.runs[letter]
+        if need.number
+    )

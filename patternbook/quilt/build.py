@@ -1,0 +1,135 @@
+"""From the written source to one exact quilt a size, with all that the author must be told."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from typing import NamedTuple
+
+from patternbook.methods.works import WORKS
+from patternbook.notice import Mark, Notice
+from patternbook.quilt import assemble, believe
+from patternbook.quilt.counts import Counted, count
+from patternbook.quilt.place import MOST_PATCHES
+from patternbook.quilt.records import Heading, Quilt, Revision
+from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.stated import stated_counts, unused
+from patternbook.source.written import WrittenPattern
+
+
+class Quilts(NamedTuple):
+    """The sizes that could be worked out, in the order written, and the notices of all."""
+
+    heading: Heading
+    sizes: Mapping[str, Quilt]
+    notices: tuple[Notice, ...]
+
+
+def quilts(written: WrittenPattern) -> Quilts:
+    """Work out every size."""
+    made: dict[str, Quilt] = {}
+    notices: list[Notice] = []
+    for size in written.sizes:
+        quilt, told = one_size(written, str(size))
+        notices.extend(told)
+        if quilt is not None:
+            made[str(size)] = quilt
+    return Quilts(heading(written), made, tuple(_nowhere(notices, len(written.sizes))))
+
+
+def _nowhere(notices: list[Notice], sizes: int) -> Iterator[Notice]:
+    """The notices, but of what one size does not use only what no size uses."""
+    unused = Counter(notice.marks for notice in notices if notice.code in NEVER)
+    for notice in notices:
+        if notice.code not in NEVER or unused[notice.marks] == sizes:
+            yield notice
+
+
+NEVER = frozenset({"never-sewn", "never-placed"})
+
+
+def one_size(written: WrittenPattern, size: str) -> tuple[Quilt | None, tuple[Notice, ...]]:
+    """One size; None where its lengths do not hold, for its counts would mislead."""
+    resolver = Resolver(written, size)
+    resolver.solve()
+    notices = [*believe.lengths_found(resolver), *believe.contradictions(resolver)]
+    if resolver.broken:
+        return None, (*resolver.notices, *notices)
+    counted = count(resolver)
+    notices += [*stated_counts(resolver, counted), *believe.trust(resolver)]
+    notices += [*unused(resolver, counted), *_too_many(resolver, counted)]
+    if any(notice.code in HOPELESS for notice in notices):
+        return None, (*resolver.notices, *notices)
+    quilt = assemble.quilt(resolver, counted, believe.standings(resolver))
+    return quilt, (*resolver.notices, *notices)
+
+
+HOPELESS = frozenset({"not-fixed", "no-room", "off-ruler", "too-many-patches"})
+
+
+def _too_many(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    """An error where the top holds more patches than can be drawn or checked."""
+    if TOP not in resolver.units:
+        return
+    patches = dict.fromkeys(resolver.pieces, 1)
+    for name in counted.order:
+        parts = counted_parts(name, resolver)
+        patches[name] = sum(number * patches.get(part, 1) for part, number in parts.items())
+    number = patches.get(TOP, 0)
+    if number > MOST_PATCHES:
+        place = resolver.units[TOP].place
+        message = f"the top would have {number} patches; {MOST_PATCHES} is the most."
+        marks = (Mark(place, "here"),)
+        hint = "Look for a count that is far too large."
+        size = (resolver.size,)
+        yield Notice("too-many-patches", "error", "quilt", message, marks, "R8", size, hint=hint)
+
+
+def counted_parts(name: str, resolver: Resolver) -> Mapping[str, int]:
+    """What one unit takes of each part; a strip set's slice has one patch a strip."""
+    work = WORKS.get(resolver.units[name].method)
+    if work is None or name in resolver.broken:
+        return {}
+    return work.patches(name, resolver.units[name], resolver)
+
+
+def heading(written: WrittenPattern) -> Heading:
+    """The words of the cover."""
+    name = str(written.pattern)
+    return Heading(
+        pattern=name,
+        slug=text_of(written.slug) or slug(name),
+        summary=text_of(written.summary),
+        by=text_of(written.by),
+        date=written.date.day.isoformat() if written.date is not None else None,
+        revision=int(written.revision),
+        licence=text_of(written.licence),
+        level=text_of(written.level),
+        contact=text_of(written.contact),
+        site=text_of(written.site),
+        report=text_of(written.report),
+        lesson=text_of(written.lesson),
+        tools=tuple(str(tool) for tool in written.tools),
+        sizes=tuple(str(size) for size in written.sizes),
+        revisions=tuple(
+            Revision(
+                int(entry.number),
+                entry.date.day.isoformat(),
+                text_of(entry.why) or text_of(entry.was) or "",
+                text_of(entry.if_cut),
+                text_of(entry.if_sewn),
+            )
+            for entry in written.revisions
+        ),
+    )
+
+
+def text_of(value: str | None) -> str | None:
+    """The bare words, without their place."""
+    return str(value) if value is not None else None
+
+
+def slug(name: str) -> str:
+    """The name as part of an address: small letters, figures and hyphens."""
+    plain = "".join(c.lower() if c.isascii() and c.isalnum() else " " for c in name)
+    return "-".join(plain.split()) or "pattern"

@@ -1,0 +1,112 @@
+"""What the author says of backing, batting, binding and quilting, and her house rules."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from fractions import Fraction
+from typing import Any
+
+from patternbook.inch import CENTIMETRES, System
+from patternbook.methods.world import here
+from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Quilting, Settings
+from patternbook.quilt.resolve import Resolver
+from patternbook.source.cover import WrittenSettings
+from patternbook.value import SizeValue
+
+# Whole centimetres near the inch defaults; both systems' sources stand beside their tests.
+METRIC = Settings(
+    spare=Fraction(8),
+    straightening=Fraction(1),
+    trimming=Fraction(1, 4),
+    binding_over=Fraction(25),
+    backing_seam=Fraction(1),
+    drift=Fraction(1, 10),
+    backing_step=Fraction(1, 4),
+)
+OVER = {"in": Fraction(4), "cm": Fraction(10)}
+BINDING_CUT = {"in": Fraction(5, 2), "cm": Fraction(13, 2)}
+
+
+def settings(written: WrittenSettings, system: System) -> Settings:
+    """The house rules: as stated, else the system's defaults."""
+    base = METRIC if system is CENTIMETRES else Settings()
+    stated: dict[str, Any] = {}
+    for field in fields(Settings):
+        value = getattr(written, field.name, None)
+        if value is not None:
+            stated[field.name] = getattr(value, "number", None) or str(value)
+            if hasattr(value, "number"):
+                stated[field.name] = value.number
+    return Settings(**{**{f.name: getattr(base, f.name) for f in fields(Settings)}, **stated})
+
+
+def _size(value: SizeValue | None) -> CutSize | None:
+    return CutSize(value.across, value.down) if value is not None else None
+
+
+def backing(resolver: Resolver) -> Backing | None:
+    """The backing as stated in this size; worked out with defaults where only the top is."""
+    written, size = resolver.written.backing, resolver.size
+    if written is None:
+        return Backing(over=OVER[resolver.system.unit]) if "top" in resolver.units else None
+    fabric, over, seams = (
+        here(written.fabric, size),
+        here(written.over, size),
+        here(written.seams, size),
+    )
+    return Backing(
+        str(fabric) if fabric else None,
+        over.number if over else OVER[resolver.system.unit],
+        _size(here(written.size, size)),
+        resolver.number(written.panels, "backing: panels"),
+        str(seams) if seams else None,  # type: ignore[arg-type]
+        str(written.note) if written.note else None,
+        written.key_places,
+    )
+
+
+def batting(resolver: Resolver) -> Batting | None:
+    """The batting as stated in this size."""
+    written, size = resolver.written.batting, resolver.size
+    if written is None:
+        return Batting(over=OVER[resolver.system.unit]) if "top" in resolver.units else None
+    over, limit = here(written.over, size), here(written.limit, size)
+    return Batting(
+        over.number if over else OVER[resolver.system.unit],
+        _size(here(written.size, size)),
+        limit.number if limit else None,
+        str(written.note) if written.note else None,
+        written.key_places,
+    )
+
+
+def binding(resolver: Resolver) -> Binding | None:
+    """The binding as stated in this size; None where no cloth is named for it."""
+    written, size = resolver.written.binding, resolver.size
+    fabric = here(written.fabric, size) if written is not None else None
+    if written is None or fabric is None:
+        return None
+    cut, length = here(written.cut, size), here(written.length, size)
+    width = cut.across if cut is not None and isinstance(cut.across, Fraction) else None
+    return Binding(
+        str(fabric),
+        width or BINDING_CUT[resolver.system.unit],
+        str(written.fold.at(size)),  # type: ignore[arg-type]
+        written.bias.at(size) == "yes",
+        str(written.join.at(size)),  # type: ignore[arg-type]
+        resolver.number(written.strips, "binding: strips"),
+        length.number if length else None,
+        str(written.note) if written.note else None,
+        written.key_places,
+    )
+
+
+def quilting(resolver: Resolver) -> tuple[Quilting, ...]:
+    """The author's suggestions."""
+    made = []
+    for written in resolver.written.quilting:
+        spacing = here(written.spacing, resolver.size)
+        note = str(written.note) if written.note else None
+        number = spacing.number if spacing else None
+        made.append(Quilting(str(written.area), str(written.design), number, note, written.place))
+    return tuple(made)

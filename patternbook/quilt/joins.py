@@ -1,0 +1,187 @@
+"""The seams between patches as they lie, and the places where seams have to meet: from
+geometry alone."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from fractions import Fraction
+from math import lcm
+from typing import Final, Literal, NamedTuple
+
+from patternbook.exact import Exact
+from patternbook.quilt.place import Patch
+
+MATCH: Final = 4  # patches with a corner there
+
+
+class Seam(NamedTuple):
+    """One straight seam as long as it runs on, at one height (`across`) or one distance from the
+    left (`down`); the patches on both sides are indexes into the patches it was found from."""
+
+    lies: Literal["across", "down"]
+    at: Exact
+    start: Exact
+    end: Exact
+    before: tuple[int, ...]
+    after: tuple[int, ...]
+
+
+class Box(NamedTuple):
+    """A patch's sides as whole numbers."""
+
+    left: int
+    top: int
+    right: int
+    bottom: int
+
+
+class Edge(NamedTuple):
+    """One side of a patch: from where to where along its line."""
+
+    start: int
+    end: int
+    patch: int
+
+
+class Touch(NamedTuple):
+    """The stretch that two patches share."""
+
+    start: int
+    end: int
+    before: int
+    after: int
+
+
+def seams(patches: Sequence[Patch]) -> tuple[Seam, ...]:
+    """All seams, those that lie across first, from the top left on."""
+    boxes, length = whole_numbers(patches)
+    across = _runs(_level(boxes))
+    down = _runs(_upright(boxes))
+    return tuple(
+        Seam(lies, length(at), length(touches[0].start), length(touches[-1].end), before, after)
+        for lies, runs in (("across", across), ("down", down))
+        for at, touches, before, after in _with_sides(runs)
+    )
+
+
+def touching(patches: Sequence[Patch]) -> tuple[tuple[int, int], ...]:
+    """The pairs of patches that share more than a point of an edge, lower index first."""
+    boxes, _ = whole_numbers(patches)
+    pairs = {
+        (min(touch.before, touch.after), max(touch.before, touch.after))
+        for lines in (_level(boxes), _upright(boxes))
+        for _, before, after in lines
+        for touch in _shared(before, after)
+    }
+    return tuple(sorted(pairs))
+
+
+def crossings(patches: Sequence[Patch]) -> tuple[tuple[Exact, Exact], ...]:
+    """The places where on both sides of a seam another seam ends, and so has to be matched.
+
+    Four patches have a corner there. Where one patch's side runs past, two have.
+    """
+    boxes, length = whole_numbers(patches)
+    met = sorted((y, x) for (x, y), number in _corners(boxes).items() if number == MATCH)
+    return tuple((length(x), length(y)) for y, x in met)
+
+
+def matches(patches: Sequence[Patch]) -> int:
+    """How many places must match; nought is worth printing."""
+    boxes, _ = whole_numbers(patches)
+    return sum(number == MATCH for number in _corners(boxes).values())
+
+
+def whole_numbers(patches: Sequence[Patch]) -> tuple[list[Box], Callable[[int], Exact]]:
+    """All sides as whole numbers of one small length, and the way back.
+
+    Where a root is left in a length, the numbers are ranks: order is all that is needed.
+    """
+    lengths = [value for patch in patches for value in patch[1:5]]
+    if any(value.roots for value in lengths):
+        return _ranks(patches)
+    scale = lcm(*{value.one.denominator for value in lengths})
+    numbers = iter([value.one.numerator * (scale // value.one.denominator) for value in lengths])
+    boxes = [
+        Box(x, y, x + across, y + down)
+        for x, y, across, down in zip(numbers, numbers, numbers, numbers, strict=True)
+    ]
+    return boxes, lambda number: Exact(Fraction(number, scale))
+
+
+def _ranks(patches: Sequence[Patch]) -> tuple[list[Box], Callable[[int], Exact]]:
+    sides = [(patch.x, patch.y, patch.x + patch.across, patch.y + patch.down) for patch in patches]
+    values = sorted({value for four in sides for value in four})
+    rank = {value: number for number, value in enumerate(values)}
+    return [Box(*(rank[value] for value in four)) for four in sides], values.__getitem__
+
+
+def _corners(boxes: Iterable[Box]) -> Counter[tuple[int, int]]:
+    corners: Counter[tuple[int, int]] = Counter()
+    for left, top, right, bottom in boxes:
+        corners.update(((left, top), (right, top), (left, bottom), (right, bottom)))
+    return corners
+
+
+Line = tuple[int, list[Edge], list[Edge]]
+
+
+def _level(boxes: Sequence[Box]) -> Iterator[Line]:
+    """Each height with the patches that end there and those that begin there."""
+    bottoms = [(box.bottom, Edge(box.left, box.right, i)) for i, box in enumerate(boxes)]
+    tops = [(box.top, Edge(box.left, box.right, i)) for i, box in enumerate(boxes)]
+    return _lines(bottoms, tops)
+
+
+def _upright(boxes: Sequence[Box]) -> Iterator[Line]:
+    """Each distance from the left, likewise."""
+    rights = [(box.right, Edge(box.top, box.bottom, i)) for i, box in enumerate(boxes)]
+    lefts = [(box.left, Edge(box.top, box.bottom, i)) for i, box in enumerate(boxes)]
+    return _lines(rights, lefts)
+
+
+def _lines(ends: list[tuple[int, Edge]], starts: list[tuple[int, Edge]]) -> Iterator[Line]:
+    before: dict[int, list[Edge]] = {}
+    after: dict[int, list[Edge]] = {}
+    for edges, at in ((ends, before), (starts, after)):
+        for place, edge in edges:
+            at.setdefault(place, []).append(edge)
+    for place in sorted(before.keys() & after.keys()):
+        yield place, sorted(before[place]), sorted(after[place])
+
+
+def _shared(before: Sequence[Edge], after: Sequence[Edge]) -> Iterator[Touch]:
+    """The stretches that edges on both sides of one line share, in order."""
+    i = j = 0
+    while i < len(before) and j < len(after):
+        one, other = before[i], after[j]
+        start, end = max(one.start, other.start), min(one.end, other.end)
+        if start < end:
+            yield Touch(start, end, one.patch, other.patch)
+        if one.end <= other.end:
+            i += 1
+        if other.end <= one.end:
+            j += 1
+
+
+def _runs(lines: Iterable[Line]) -> Iterator[tuple[int, list[Touch]]]:
+    """Shared stretches that follow one another without a gap."""
+    for at, before, after in lines:
+        run: list[Touch] = []
+        for touch in _shared(before, after):
+            if run and run[-1].end != touch.start:
+                yield at, run
+                run = []
+            run.append(touch)
+        if run:
+            yield at, run
+
+
+def _with_sides(
+    runs: Iterable[tuple[int, list[Touch]]],
+) -> Iterator[tuple[int, list[Touch], tuple[int, ...], tuple[int, ...]]]:
+    for at, run in runs:
+        before = tuple(dict.fromkeys(touch.before for touch in run))
+        after = tuple(dict.fromkeys(touch.after for touch in run))
+        yield at, run, before, after

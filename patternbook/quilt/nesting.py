@@ -1,0 +1,118 @@
+"""Rule R16: where seams of neighbouring rows meet they are pressed opposite ways, or open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Final, NamedTuple
+
+from patternbook.notice import SEVERITIES, Mark, Notice, Severity
+from patternbook.quilt.meeting import Meet, Meetings
+from patternbook.quilt.press_words import ALTERNATE
+from patternbook.quilt.pressing import PressingPlan
+from patternbook.quilt.records import LayoutMade, Quilt, Unit
+
+OPPOSITE: Final = {"in": "out", "out": "in", "left": "right", "right": "left"}
+
+
+class Clash(NamedTuple):
+    """Neighbouring lines (`line` is the first, from 0) of whose `places` meeting seams those of
+    `meets` point the same way."""
+
+    line: int
+    places: int
+    meets: tuple[Meet, ...]
+
+    @property
+    def severity(self) -> Severity:
+        """An error where the author's own words for the rows clash, a warning where those for
+        slices in them do, advice where she said nothing."""
+        ends = [end for meet in self.meets for end in (meet.one, meet.other)]
+        if not all(end.stated for end in ends):
+            return "advice"
+        return "error" if all(end.depth == 0 for end in ends) else "warning"
+
+
+def clashes(
+    quilt: Quilt, plans: Mapping[str, PressingPlan], meetings: Meetings
+) -> Iterator[Notice]:
+    """One notice a unit whose neighbouring lines cannot nest.
+
+    Seams deeper in the parts, as where two like blocks lie side by side, are not mended by any
+    word of hers: the steps count them.
+    """
+    for unit in quilt.units.values():
+        if isinstance(unit.made, LayoutMade):
+            found = sorted(_found(unit.name, meetings), key=_weight)
+            if found:
+                yield _notice(unit, unit.made, found, plans, quilt)
+
+
+def _weight(clash: Clash) -> tuple[int, int]:
+    return SEVERITIES.index(clash.severity), clash.line
+
+
+def _found(unit: str, meetings: Meetings) -> Iterator[Clash]:
+    places: dict[int, list[Meet]] = {}
+    for meet in meetings.lines(unit).meets:
+        places.setdefault(meet.behind, []).append(meet)
+    for line, meets in places.items():
+        shallow = [meet for meet in meets if max(meet.one.depth, meet.other.depth) < 2]
+        clashing = tuple(meet for meet in shallow if meet.same_way)
+        if clashing:
+            yield Clash(line, len(meets), clashing)
+
+
+def _notice(
+    unit: Unit,
+    made: LayoutMade,
+    found: list[Clash],
+    plans: Mapping[str, PressingPlan],
+    quilt: Quilt,
+) -> Notice:
+    worst, *others = found
+    said = [
+        f"{_label(made, line)}, pressed {_word(unit.name, made, line, plans)}"
+        for line in (worst.line, worst.line + 1)
+    ]
+    message = (
+        f"'{unit.name}': {said[0]}, and {said[1]}: the seams point the same way at "
+        f"{len(worst.meets)} of the {worst.places} places where they meet, and cannot nest."
+    )
+    if others:
+        message += f" So it is at {len(others)} more of its seams between lines."
+    return Notice(
+        "press-clash",
+        worst.severity,
+        "sewing",
+        message,
+        (Mark(unit.place, "pressed here"),) if unit.place else (),
+        "R16",
+        (quilt.size,),
+        stated="; ".join(said),
+        needed="opposite ways where they meet, or open",
+        hint=_hint(unit, worst, plans),
+    )
+
+
+def _label(made: LayoutMade, line: int) -> str:
+    """`row 2`, `column 3` or `sash row 1`, each counted by itself."""
+    role = made.lines[line].role
+    number = sum(other.role == role for other in made.lines[: line + 1])
+    return f"{'sash row' if role == 'sash' else role} {number}"
+
+
+def _word(unit: str, made: LayoutMade, line: int, plans: Mapping[str, PressingPlan]) -> str:
+    """How a line is pressed: as its unit says, or its one slice where it is no more than that."""
+    parts = made.lines[line].parts
+    if len(parts) == 1 and parts[0].part in plans:
+        return plans[parts[0].part].lines[0].word
+    return plans[unit].lines[line].word
+
+
+def _hint(unit: Unit, clash: Clash, plans: Mapping[str, PressingPlan]) -> str:
+    if any(end.depth for meet in clash.meets for end in (meet.one, meet.other)):
+        return "Press one of the two the other way, or turn every other one by a half turn."
+    first = plans[unit.name].lines[0].word
+    if first in OPPOSITE:
+        return f"Try `press: [{first}, {OPPOSITE[first]}]`, which is repeated row by row."
+    return f"Try `press: {ALTERNATE}`, or `press: open`."

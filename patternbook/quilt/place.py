@@ -1,0 +1,60 @@
+"""Every patch of a unit in its place, found by going down through the parts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final, NamedTuple
+
+from patternbook.exact import Exact
+from patternbook.quilt.records import Placed, Quilt, Turn
+
+MOST_PATCHES: Final = 50_000
+
+
+class Patch(NamedTuple):
+    """One patch as it lies: its letter, top left corner, size, turn, and the units it is in."""
+
+    letter: str
+    x: Exact
+    y: Exact
+    across: Exact
+    down: Exact
+    turn: Turn
+    within: tuple[str, ...]
+
+
+def turned(inner: Turn, outer: Turn) -> Turn:
+    """How a part lies that is turned by `inner` inside a unit that is turned by `outer`."""
+    quarters = -inner.quarters if outer.mirrored else inner.quarters
+    return Turn((quarters + outer.quarters) % 4, inner.mirrored != outer.mirrored)
+
+
+def spot(part: Placed, across: Exact, down: Exact, turn: Turn) -> tuple[Exact, Exact]:
+    """The top left corner of a part once the unit around it (across × down) is turned."""
+    x, y, wide, high = part.x, part.y, part.across, part.down
+    if turn.mirrored:
+        x = across - x - wide
+    for _ in range(turn.quarters):
+        x, y, wide, high = down - y - high, x, high, wide
+        across, down = down, across
+    return x, y
+
+
+def patches(quilt: Quilt, unit: str) -> tuple[Patch, ...]:
+    """All patches of one unit as made, with its top left corner at nought."""
+    return tuple(_walk(quilt, unit, Turn(), Exact(0), Exact(0), (unit,)))
+
+
+def _walk(
+    quilt: Quilt, name: str, turn: Turn, x: Exact, y: Exact, within: tuple[str, ...]
+) -> Iterator[Patch]:
+    unit = quilt.units[name]
+    for number, part in enumerate(unit.placed):
+        dx, dy = spot(part, *unit.finished, turn)
+        lies = turned(part.turn, turn)
+        if part.part in quilt.units:
+            inside = (*within, f"{part.part} {number + 1}")
+            yield from _walk(quilt, part.part, lies, x + dx, y + dy, inside)
+        else:
+            wide, high = (part.down, part.across) if turn.sideways else (part.across, part.down)
+            yield Patch(part.part, x + dx, y + dy, wide, high, lies, within)

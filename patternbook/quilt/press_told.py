@@ -1,0 +1,48 @@
+"""Words of pressing that the seams of their unit cannot follow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from patternbook.notice import Mark, Notice
+from patternbook.quilt.press_words import TOWARD, WORDS, holds
+from patternbook.quilt.records import Quilt, StripSetMade, Unit
+
+
+def misfits(unit: Unit, quilt: Quilt) -> Iterator[Notice]:
+    """Errors: a part that is not in the unit, a way that is along the seam, too many words."""
+    lines, upright = _lines(unit)
+    parts = tuple(dict.fromkeys(part for line in lines for part in line))
+    for word in dict.fromkeys(unit.press):
+        if word.startswith(TOWARD):
+            yield from _absent(word.removeprefix(TOWARD), parts, unit, quilt)
+        elif word not in WORDS or word in (("up", "down") if upright else ("left", "right")):
+            lie = "stand upright" if upright else "lie across"
+            message = f"'{unit.name}' is pressed {word}, but the seams within its lines {lie}."
+            hint = "Write `rows alternate`, `all one way`, or `toward` with a part."
+            yield _notice("press-word", message, hint, unit, quilt)
+    if len(unit.press) > max(1, len(lines)):
+        message = f"'{unit.name}' has {len(unit.press)} words of pressing for {len(lines)} lines."
+        yield _notice("press-rows", message, "Write one word a row.", unit, quilt)
+
+
+def _absent(part: str, parts: tuple[str, ...], unit: Unit, quilt: Quilt) -> Iterator[Notice]:
+    if not any(holds(name, part, quilt) for name in parts):
+        message = f"'{unit.name}' is pressed toward {part}, which is not sewn into it."
+        yield _notice("press-part", message, f"It holds {', '.join(parts)}.", unit, quilt)
+
+
+def _lines(unit: Unit) -> tuple[tuple[tuple[str, ...], ...], bool]:
+    """The parts of each line of blocks, and whether the seams within them stand upright."""
+    if isinstance(unit.made, StripSetMade):
+        return (unit.made.strips,), True
+    lines = tuple(
+        tuple(part.part for part in line.parts) for line in unit.made.lines if line.role != "sash"
+    )
+    stacked = all(len(line) == 1 for line in lines)
+    return lines, (unit.made.by == "rows") != stacked
+
+
+def _notice(code: str, message: str, hint: str, unit: Unit, quilt: Quilt) -> Notice:
+    marks = (Mark(unit.place, "pressed here"),) if unit.place else ()
+    return Notice(code, "error", "sewing", message, marks, "R16", (quilt.size,), hint=hint)

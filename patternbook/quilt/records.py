@@ -1,0 +1,288 @@
+"""The frozen records of one size of a quilt. Lengths are in the pattern's own unit, x to the
+right, y downward; `finished` is without seams, `cut` and `measure` from raw edge to raw edge."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from fractions import Fraction
+from typing import Literal, NamedTuple
+
+from patternbook.inch import System
+from patternbook.methods.made import (
+    Border,
+    LayoutMade,
+    Line,
+    Placed,
+    Sides,
+    StripSetMade,
+    Turn,
+)
+from patternbook.notice import Place
+
+__all__ = [
+    "Backing",
+    "Batting",
+    "Binding",
+    "Border",
+    "CutSize",
+    "Fabric",
+    "Heading",
+    "Key",
+    "Kind",
+    "LayoutMade",
+    "Line",
+    "Piece",
+    "Placed",
+    "Quilt",
+    "Quilting",
+    "Revision",
+    "Run",
+    "Settings",
+    "Sides",
+    "Standing",
+    "Status",
+    "StripSetMade",
+    "Turn",
+    "Unit",
+]
+
+Status = Literal["given", "worked out", "agrees", "on trust"]
+Kind = Literal["exact", "at least", "free"]
+Key = tuple[str, ...]
+
+
+class CutSize(NamedTuple):
+    """Width and length to cut, on the ruler's marks. `down` is None: the width of the cloth."""
+
+    across: Fraction
+    down: Fraction | None
+
+
+@dataclass(frozen=True)
+class Standing:
+    """How far one number can be believed: `ways` is how many reckonings agree on it."""
+
+    status: Status
+    kind: Kind
+    ways: int = 1
+    at: Place | None = None
+
+
+@dataclass(frozen=True)
+class Fabric:
+    """One cloth. `width` is usable; `size` is of one strip, square, quarter or panel."""
+
+    name: str
+    use: str
+    form: Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
+    width: Fraction
+    tone: Literal["light", "medium", "dark"] | None = None
+    colour: str | None = None
+    size: CutSize | None = None
+    pack: int | None = None
+    prints: int = 1
+    one_print_per: str = "piece"
+    apart: bool = True
+    seed: int = 1
+    one_way: bool = False
+    stated_yards: Fraction | None = None
+    stated_metres: Fraction | None = None
+    stated_packs: int | None = None
+    note: str | None = None
+    place: Place | None = None
+    key_places: Mapping[str, Place] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Run:
+    """Lengths that a strip must give: `number` of them, each `length` long (a cut length).
+
+    `use` is the unit or border that needs it. `whole`: a whole strip each, as a strip set is
+    sewn; otherwise strips are joined or shared as the piece's `join` says.
+    """
+
+    use: str
+    length: Fraction
+    number: int
+    whole: bool
+
+
+@dataclass(frozen=True)
+class Piece:
+    """What is cut. A patch has `count` (as sewn); a strip has `runs` (how much of it is sewn).
+
+    `cut.down` is None for a strip. `spare` more are cut than are sewn. `host` is the letter
+    from whose strips it is cut too. `stated_*` are the author's own figures, to be checked.
+    """
+
+    letter: str
+    fabric: str | None
+    cut: CutSize
+    finished: Sides
+    count: int
+    runs: tuple[Run, ...] = ()
+    mirrored: int = 0
+    spare: int = 0
+    diagonal: Literal["once", "twice"] | None = None
+    along: Literal["width", "length"] = "width"
+    join: Literal["diagonal", "straight", "none"] = "diagonal"
+    host: str | None = None
+    strip_width: Fraction | None = None
+    stated_count: int | None = None
+    stated_squares: int | None = None
+    stated_strips: int | None = None
+    stated_per_strip: int | None = None
+    note: str | None = None
+    place: Place | None = None
+    key_places: Mapping[str, Place] = field(default_factory=dict)
+
+    @property
+    def is_strip(self) -> bool:
+        """Whether it is cut the whole width of the cloth."""
+        return self.cut.down is None
+
+
+@dataclass(frozen=True)
+class Unit:
+    """What is sewn. `placed` are its direct parts as made (a strip set's slice shows its
+    strips left to right); `uses` is how many of each part one unit takes."""
+
+    name: str
+    method: str
+    finished: Sides
+    measure: Sides
+    make: int
+    placed: tuple[Placed, ...]
+    uses: Mapping[str, int]
+    made: LayoutMade | StripSetMade
+    press: tuple[str, ...] = ()
+    note: str | None = None
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Backing:
+    """What the author says of the backing; None where she leaves it to be worked out."""
+
+    fabric: str | None = None
+    over: Fraction = Fraction(4)
+    stated_size: CutSize | None = None
+    stated_panels: int | None = None
+    seams: Literal["crosswise", "lengthwise"] | None = None
+    note: str | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Batting:
+    """What the author says of the batting; `limit` is how far apart the quilting may be."""
+
+    over: Fraction = Fraction(4)
+    stated_size: CutSize | None = None
+    limit: Fraction | None = None
+    note: str | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Binding:
+    """What the author says of the binding. `cut` is the strip's width."""
+
+    fabric: str
+    cut: Fraction
+    fold: Literal["double", "single"] = "double"
+    bias: bool = False
+    join: Literal["diagonal", "straight"] = "diagonal"
+    stated_strips: int | None = None
+    stated_length: Fraction | None = None
+    note: str | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Quilting:
+    """One suggestion of the author's: a design in an area, lines so far apart."""
+
+    area: str
+    design: str
+    spacing: Fraction | None
+    note: str | None = None
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Settings:
+    """House rules, each printed in the booklet. Amounts of cloth in yards or metres, else the
+    pattern's own unit. `straightening` is the part of `spare` that goes into a straight edge."""
+
+    spare: Fraction = Fraction(3)
+    straightening: Fraction = Fraction(1, 2)
+    yard_step: Fraction = Fraction(1, 8)
+    backing_step: Fraction = Fraction(1, 4)
+    metre_step: Fraction = Fraction(1, 10)
+    trimming: Fraction = Fraction(1, 8)
+    binding_over: Fraction = Fraction(10)
+    joins: Literal["counted", "not counted"] = "counted"
+    backing_seam: Fraction = Fraction(1, 2)
+    drift: Fraction = Fraction(1, 32)
+    cutting: Literal["plain", "shared", "thrifty"] = "plain"
+
+
+@dataclass(frozen=True)
+class Quilt:
+    """One size, exact. `units` stand in the order of making: each after the units it uses, the
+    top last. `finished` is the top's size, None in a fragment. `numbers` are the size's own
+    whole numbers. `standings` says of each figure (by key, e.g. ("pieces", "A", "cut",
+    "across")) where it comes from. `words` are the author's sentences, filled for this size."""
+
+    size: str
+    system: System
+    seam: Fraction
+    width: Fraction
+    finished: Sides | None
+    fabrics: Mapping[str, Fabric]
+    pieces: Mapping[str, Piece]
+    units: Mapping[str, Unit]
+    top: str | None
+    backing: Backing | None
+    batting: Batting | None
+    binding: Binding | None
+    quilting: tuple[Quilting, ...]
+    settings: Settings
+    standings: Mapping[Key, Standing]
+    numbers: Mapping[str, int] = field(default_factory=dict)
+    words: Mapping[str, str] = field(default_factory=dict)
+    place: Place | None = None
+
+
+@dataclass(frozen=True)
+class Heading:
+    """What is the same in every size: the cover's words."""
+
+    pattern: str
+    slug: str
+    summary: str | None
+    by: str | None
+    date: str | None
+    revision: int
+    licence: str | None
+    level: str | None
+    contact: str | None
+    site: str | None
+    report: str | None
+    lesson: str | None
+    tools: tuple[str, ...]
+    sizes: tuple[str, ...]
+    revisions: tuple[Revision, ...] = ()
+
+
+@dataclass(frozen=True)
+class Revision:
+    """One entry of the revision block."""
+
+    number: int
+    date: str
+    why: str
+    if_cut: str | None = None
+    if_sewn: str | None = None

@@ -1,0 +1,359 @@
+"""The sizes of one size of a quilt: every side of every part as a sum, and what makes them equal.
+
+The order of belief: pieces with a stated size are known; the structure (rows, sashes, borders)
+adds equations; what is still unknown takes the nearest stated figure, from the unit itself
+outward to the finished size; only then is every other stated figure compared. So where
+structure gives a value, a stated figure is never a source, and it is the figure that is blamed.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+from difflib import get_close_matches
+from fractions import Fraction
+from typing import Final
+
+from patternbook.exact import Exact
+from patternbook.inch import CENTIMETRES, INCHES, System
+from patternbook.linear import Equations, Key, Sum, Symbol
+from patternbook.methods.made import Turn
+from patternbook.methods.works import WORKS
+from patternbook.methods.world import Rule, Span, Tally, Term, World, here
+from patternbook.methods.written import WrittenMade
+from patternbook.notice import Mark, Notice, Place
+from patternbook.quilt.sizing import piece_span
+from patternbook.source.cloth import WrittenFabric, WrittenPiece
+from patternbook.source.cover import WrittenSize
+from patternbook.source.written import WrittenPattern
+from patternbook.value import Cell, CellsValue, CountValue, PerSize, ValueFault
+
+TOP: Final = "top"
+
+
+@dataclass(frozen=True)
+class Stated:
+    """A figure of the author's beside the sum it should equal."""
+
+    key: Key
+    worked_out: Tally
+    symbol: Symbol
+    rule: Rule
+    place: Place
+
+
+@dataclass(frozen=True)
+class Check:
+    """An equation that no unknown was left to satisfy: `rest` is nought if its sides agree."""
+
+    one: Tally
+    other: Tally
+    rest: Sum
+    rule: Rule
+    stated: Stated | None = None
+    always: bool = False
+
+    def off(self) -> Exact:
+        """How much longer the first side is, where that is more than the rule allows."""
+        rest = self.rest.value()
+        if rest is None or abs_of(rest) <= self.rule.tolerance:
+            return Exact(0)
+        return rest
+
+
+def abs_of(value: Exact) -> Exact:
+    """The value without its sign."""
+    return -value if value < 0 else value
+
+
+class Resolver:
+    """One size while it is being worked out: the world that the sewing methods see."""
+
+    def __init__(self, written: WrittenPattern, size: str) -> None:
+        self.written = written
+        self.size = size
+        self.system: System = CENTIMETRES if written.written_in == "cm" else INCHES
+        self.equations = Equations()
+        self.notices: list[Notice] = []
+        self.checks: list[Check] = []
+        self.stated: list[Stated] = []
+        self.on_trust: dict[Key, Stated] = {}
+        self.broken: set[str] = set()
+        self.spans: dict[str, Span | None] = {}
+        self.tallies: dict[str, tuple[Tally, Tally]] = {}
+        self.places: dict[Key, Place] = {}
+        self.symbols: dict[Key, Symbol] = {}
+        self.pieces: dict[str, WrittenPiece] = {
+            str(name): node for name, node in written.pieces.items()
+        }
+        self.fabrics: dict[str, WrittenFabric] = {
+            str(name): node for name, node in written.fabrics.items()
+        }
+        self.units: dict[str, WrittenMade] = {
+            str(name): node for name, node in written.units.items()
+        }
+        if written.top is not None:
+            self.units[TOP] = written.top
+        sizes: dict[str, WrittenSize] = {str(name): node for name, node in written.sizes.items()}
+        self.goal = sizes[size]
+        self.names: Mapping[str, int] = {**self.goal.numbers}
+        self.used_names: Counter[str] = Counter()
+
+    # ---- what the methods ask
+
+    @property
+    def seam(self) -> Sum:
+        """One seam allowance, as a symbol."""
+        stated = self.written.seam
+        number = stated.number if stated else self.system.seam
+        return self._symbol(("seam",), number, stated.place if stated else None)
+
+    def span(self, part: str, turn: Turn, place: Place | None) -> Span:
+        """A part's finished width and length as it lies; unknown where there is no such part."""
+        if part not in self.spans:
+            self.spans[part] = None
+            self.spans[part] = self._span(part, place)
+        span = self.spans[part]
+        if span is None:
+            self._made_from_itself(part, place)
+            span = self.spans[part] = self._open_span(part)
+        return Span(span.down, span.across) if turn.sideways else span
+
+    def strip_width(self, part: str, place: Place | None) -> Sum:
+        """The finished width of a strip, or of a part laid as one."""
+        return self.span(part, Turn(), place).across
+
+    def is_strip(self, part: str) -> bool:
+        """Whether the part is cut the whole width of the cloth."""
+        piece = self.pieces.get(part)
+        cut = here(piece.cut, self.size) if piece else None
+        return cut is not None and cut.down == "WOF"
+
+    def is_unit(self, part: str) -> bool:
+        """Whether the part is sewn rather than cut."""
+        return part in self.units
+
+    def strip_length(self, part: str) -> Fraction:
+        """How long a strip of this piece's cloth is: the usable width, or the pre-cut's length."""
+        piece = self.pieces.get(part)
+        name = here(piece.fabric, self.size) if piece else None
+        fabric = self.fabrics.get(name) if name else None
+        if fabric and fabric.form == "strip roll" and fabric.size:
+            return max(fabric.size.across, fabric.size.down)
+        if fabric and fabric.width:
+            return fabric.width.number
+        return self.written.width.number if self.written.width else self.system.width
+
+    def number(self, value: PerSize[CountValue] | None, what: str) -> int | None:
+        """A stated whole number in this size; faults in it are told, and it counts as unstated."""
+        return self.whole(here(value, self.size), what)
+
+    def whole(self, count: CountValue | None, what: str) -> int | None:
+        """A count's number, None where none is stated or it is at fault."""
+        if count is None:
+            return None
+        self.used_names.update(count.names)
+        try:
+            number = count.at(self.names)
+        except KeyError as missing:
+            self._no_number(count, str(missing.args[0]), what)
+            return None
+        except ValueFault as fault:
+            self.error("count-value", "R3", f"{what}: {fault}", count.place)
+            return None
+        if number.denominator != 1 or number < 0:
+            message = f"{what}: {count.text} comes to {number}, which is no whole number."
+            self.error("not-whole", "R3", message, count.place)
+            return None
+        return int(number)
+
+    def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
+        """The cells written out one by one; a fault in them is told and leaves none."""
+        self.used_names.update(cells.names)
+        try:
+            return cells.laid(self.names)
+        except KeyError as missing:
+            self._no_number(cells, str(missing.args[0]), f"'{cells.text}'")
+        except ValueFault as fault:
+            self.error("cells", "R8", str(fault), cells.place)
+        return ()
+
+    def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
+        """A number of the author's as a symbol."""
+        return self._symbol(key, number, place)
+
+    def unknown(self, key: Key) -> Sum:
+        """A length that the equations are to find."""
+        return Sum.symbol(Symbol(key))
+
+    def equal(self, one: Tally, other: Tally, rule: Rule) -> None:
+        """Hold two sums equal; `one` is blamed where they are not."""
+        rest = self.equations.let_equal(one.sum(), other.sum())
+        if rest is not None:
+            always = self.known(one.sum()) is None
+            self.checks.append(Check(one, other, rest, rule, always=always))
+
+    def state(
+        self, key: Key, worked_out: Tally, number: Fraction, rule: Rule, place: Place
+    ) -> None:
+        """A stated figure beside the sum it should equal."""
+        self.places[key] = place
+        symbol = Symbol(key, Exact(number))
+        self.stated.append(Stated(key, worked_out, symbol, rule, place))
+
+    def known(self, form: Sum) -> Exact | None:
+        """What the sum comes to as far as the equations go by now."""
+        return self.equations.value(form)
+
+    def tell(self, notice: Notice) -> None:
+        """Tell the author something, once."""
+        if notice not in self.notices:
+            self.notices.append(notice)
+
+    def length(self, form: Sum) -> Exact:
+        """A sum once all is solved; nought where nothing fixes it, which has been told."""
+        return self.equations.value(form) or Exact(0)
+
+    def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
+        """Tell that a unit cannot be worked out yet; nothing that follows from it is told."""
+        self.error("method-later", None, message, place, hint)
+        self.broken.add(name)
+
+    # ---- what the stages below ask
+
+    def error(
+        self,
+        code: str,
+        rule: str | None,
+        message: str,
+        place: Place | None,
+        hint: str | None = None,
+    ) -> None:
+        """Tell of an error at one place."""
+        self.tell(self.fault(code, rule, message, place, hint))
+
+    def fault(
+        self,
+        code: str,
+        rule: str | None,
+        message: str,
+        place: Place | None,
+        hint: str | None = None,
+    ) -> Notice:
+        """An error of this size, not yet told."""
+        marks = (Mark(place, "here"),) if place else ()
+        return Notice(code, "error", "quilt", message, marks, rule, (self.size,), hint=hint)
+
+    def solve(self) -> None:
+        """Work through the order of belief."""
+        for name, unit in self.units.items():
+            self.span(name, Turn(), unit.place)
+        for letter, piece in self.pieces.items():
+            self.span(letter, Turn(), piece.place)
+        self._goal()
+        open_figures = [stated for stated in self.stated if not self._source(stated)]
+        for stated in open_figures:
+            self._compare(stated)
+
+    def sum_of(self, part: str) -> Span:
+        """The unsolved span of a part that has been asked for."""
+        return self.spans.get(part) or self._open_span(part)
+
+    # ---- its own
+
+    def _symbol(self, key: Key, number: Fraction, place: Place | None) -> Sum:
+        if place is not None:
+            self.places[key] = place
+        symbol = self.symbols.setdefault(key, Symbol(key, Exact(number)))
+        return Sum.symbol(symbol)
+
+    def _span(self, part: str, place: Place | None) -> Span:
+        if part in self.pieces:
+            return piece_span(part, self.pieces[part], self)
+        if part in self.units:
+            return self._unit_span(part, self.units[part])
+        self._no_part(part, place)
+        return self._open_span(part)
+
+    def _unit_span(self, name: str, unit: WrittenMade) -> Span:
+        work = WORKS.get(unit.method)
+        if work is None:
+            message = f"'{name}' is made by {unit.method}, which cannot be worked out yet."
+            hint = "So far: layouts by rows or columns, and strip sets."
+            self.later(name, message, unit.place, hint)
+            return self._open_span(name)
+        across, down = work.span(name, unit, self)
+        self.tallies[name] = (across, down)
+        self._unit_figures(name, unit, across, down)
+        return Span(across.sum(), down.sum())
+
+    def _unit_figures(self, name: str, unit: WrittenMade, across: Tally, down: Tally) -> None:
+        for word, sizes, seams in (("measure", unit.measure, 2), ("finished", unit.finished, 0)):
+            size = here(sizes, self.size)
+            if size is None:
+                continue
+            tolerance = Fraction(1, 8) if size.about else Fraction(0)
+            rule = Rule(f"unit-{word}", "R12" if seams else "R1", None, tolerance)
+            for side, tally, number in (("across", across, size.across), ("down", down, size.down)):
+                key = ("units", name, word, side)
+                self.state(key, with_seams(tally, self.seam, seams), number, rule, size.place)
+
+    def _goal(self) -> None:
+        """The size's finished width and length, the last and outermost stated figure."""
+        size = self.goal.finished
+        if size is None or TOP not in self.tallies:
+            return
+        rule = Rule("finished-size", "R8", None, Fraction(1, 8) if size.about else Fraction(0))
+        pairs = zip(("across", "down"), self.tallies[TOP], (size.across, size.down), strict=True)
+        for side, tally, number in pairs:
+            self.state(("sizes", "finished", side), tally, number, rule, size.place)
+
+    def _source(self, stated: Stated) -> bool:
+        """Whether the figure was needed to fix a length; then it is believed, and on trust."""
+        form = stated.worked_out.sum()
+        if self.equations.value(form) is not None:
+            return False
+        self.equations.let_equal(form, Sum.symbol(stated.symbol))
+        self.on_trust[stated.key] = stated
+        return True
+
+    def _compare(self, stated: Stated) -> None:
+        figure = Tally("stated", (Term("", 1, Sum.symbol(stated.symbol)),), stated.place)
+        rest = self.equations.reduced(stated.worked_out.sum() - Sum.symbol(stated.symbol))
+        self.checks.append(Check(stated.worked_out, figure, rest, stated.rule, stated))
+
+    def _open_span(self, part: str) -> Span:
+        return Span(self.unknown(("parts", part, "across")), self.unknown(("parts", part, "down")))
+
+    def _no_number(self, value: CountValue | CellsValue, name: str, what: str) -> None:
+        message = f"{what}: this size has no number called '{name}'."
+        near = get_close_matches(name, self.names, 1)
+        hint = f"Did you mean '{near[0]}'?" if near else f"Add `{name}: …` to the size."
+        self.error("no-number", "R9", message, value.place, hint)
+
+    def _no_part(self, part: str, place: Place | None) -> None:
+        self.broken.add(part)
+        known = [*self.pieces, *self.units]
+        near = get_close_matches(part, known, 1)
+        hint = f"Did you mean '{near[0]}'?" if near else f"Known parts: {', '.join(known)}."
+        if part in self.fabrics:
+            hint = f"'{part}' is a fabric; a layout names pieces and units only."
+        self.error("unknown-part", "R19", f"nothing is called '{part}'.", place, hint)
+
+    def _made_from_itself(self, part: str, place: Place | None) -> None:
+        self.broken.add(part)
+        hint = "A unit may use only parts that can be made before it."
+        self.error("made-from-itself", "R10", f"'{part}' is made from itself.", place, hint)
+
+
+def with_seams(tally: Tally, seam: Sum, seams: int) -> Tally:
+    """The tally with so many seam allowances: raw edge to raw edge has two."""
+    if not seams:
+        return tally
+    return Tally(tally.what, (*tally.terms, Term("seam", seams, seam)), tally.place)
+
+
+def _is_world(resolver: Resolver) -> World:
+    """Only for the type checker: the resolver is a world."""
+    return resolver

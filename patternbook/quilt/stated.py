@@ -1,0 +1,104 @@
+"""Stated counts set against what is sewn, and what was written but serves nothing."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from patternbook.methods.made import StripSetMade
+from patternbook.methods.strip_set import WrittenStripSet
+from patternbook.methods.works import WORKS
+from patternbook.methods.world import here
+from patternbook.notice import Mark, Notice
+from patternbook.quilt.counts import Counted
+from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.value import CountValue
+
+
+def stated_counts(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    """Errors for stated counts that differ from what is sewn."""
+    for letter, piece in resolver.pieces.items():
+        value = here(piece.count, resolver.size)
+        stated = resolver.number(piece.count, f"{letter}: count")
+        if stated is None or value is None or not counted.uses[letter]:
+            continue
+        sewn = counted.number(letter)
+        if stated != sewn:
+            notice = _differs(f"count of {letter}", value, sewn, counted.sum_of(letter), resolver)
+            yield replace(notice, marks=(*notice.marks, Mark(piece.place, "the piece")))
+    yield from _sets(resolver, counted)
+    yield from _all_pieces(resolver, counted)
+
+
+def _sets(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    for name, unit in resolver.units.items():
+        if not isinstance(unit, WrittenStripSet) or name in resolver.broken:
+            continue
+        value = here(unit.sets, resolver.size)
+        stated = resolver.number(unit.sets, f"{name}: sets")
+        made = WORKS["strip set"].make(name, unit, resolver, counted.make[name]).made
+        if value is not None and stated is not None and isinstance(made, StripSetMade):
+            yield from _sets_told(name, value, stated, made.per_set, resolver, counted)
+
+
+def _sets_told(
+    name: str, value: CountValue, stated: int, per_set: int, resolver: Resolver, counted: Counted
+) -> Iterator[Notice]:
+    slices = counted.make[name]
+    needed = -(-slices // per_set)
+    words = f"{slices} slices, {per_set} a set"
+    if stated < needed:
+        message = f"{stated} sets of '{name}' stated, {needed} are needed: {words}."
+        hint = f"Write sets: {needed}, or leave it out."
+        notice = resolver.fault("sets-short", "R5", message, value.place, hint)
+        yield replace(notice, stated=str(stated), needed=str(needed))
+    elif stated > needed:
+        spare = stated - needed
+        message = f"{stated} sets of '{name}' stated, {needed} would do: {words}; {spare} to spare."
+        notice = resolver.fault("spare-sets", "R5", message, value.place)
+        yield replace(notice, severity="advice", stated=str(stated), needed=str(needed))
+
+
+def _all_pieces(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    value = resolver.goal.pieces
+    stated = resolver.whole(value, "pieces")
+    if value is None or stated is None:
+        return
+    counts = {letter: counted.number(letter) for letter in resolver.pieces}
+    if stated != sum(counts.values()):
+        terms = " + ".join(f"{number} {letter}" for letter, number in counts.items())
+        yield _differs("pieces", value, sum(counts.values()), terms, resolver)
+
+
+def unused(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    """Pieces never sewn, and numbers of the size that nothing uses."""
+    for letter in resolver.pieces:
+        if not counted.uses[letter] and letter not in resolver.broken:
+            yield from _never_sewn(letter, resolver)
+    for name, number in resolver.goal.numbers.items():
+        if not resolver.used_names[name]:
+            message = f"the size's number '{name}' ({number}) is used nowhere."
+            hint = "Leave it out, or use its name in a count."
+            notice = resolver.fault("unused-number", "R19", message, number.place, hint)
+            yield replace(notice, severity="advice")
+
+
+def _never_sewn(letter: str, resolver: Resolver) -> Iterator[Notice]:
+    place = resolver.pieces[letter].place
+    if TOP in resolver.units:
+        message = f"{letter} is cut but never sewn."
+        hint = "Place it in a unit, or leave the piece out."
+        yield resolver.fault("never-sewn", "R3", message, place, hint)
+    elif resolver.units:
+        message = f"{letter} is in no unit of this fragment: its stated count is the need."
+        hint = "Place it in a unit, or check that none is missing."
+        notice = resolver.fault("need-assumed", "R3", message, place, hint)
+        yield replace(notice, severity="advice")
+
+
+def _differs(what: str, value: CountValue, sewn: int, terms: str, resolver: Resolver) -> Notice:
+    stated = resolver.whole(value, what)
+    message = f"{what}: {stated} stated, {sewn} sewn: {terms} = {sewn}."
+    hint = f"Write {sewn}, or leave it out and it is counted."
+    notice = resolver.fault("count", "R3", message, value.place, hint)
+    return replace(notice, stated=str(stated), needed=str(sewn))

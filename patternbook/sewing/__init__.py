@@ -1,0 +1,1 @@
+"""What is sewn, in order: steps with their measures, counts, pressing and places to match."""

@@ -1,0 +1,141 @@
+"""The steps of a layout: like rows joined, the rows joined to one another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from fractions import Fraction
+from typing import Literal
+
+from patternbook.exact import Exact
+from patternbook.quilt.meeting import Joining, Meetings
+from patternbook.quilt.pressing import PressingPlan
+from patternbook.quilt.records import LayoutMade, Line, Quilt, Sides, Unit
+from patternbook.sewing.counting import laid, taken
+from patternbook.sewing.records import LinesStep, LineStep, Step
+from patternbook.sewing.rounds import Joined, rounds
+
+
+class LayoutSteps:
+    """One layout's steps before its borders, of which `make` are sewn."""
+
+    def __init__(
+        self, unit: Unit, made: LayoutMade, plan: PressingPlan, quilt: Quilt, meetings: Meetings
+    ) -> None:
+        self.unit, self.made, self.plan = unit, made, plan
+        self.quilt, self.meetings = quilt, meetings
+        self.seams = Exact(quilt.seam * 2)
+
+    def steps(self, make: int) -> Iterator[Step]:
+        """Each different line with its like, then all lines; a line of one part needs no seam."""
+        for lines in self._alike():
+            yield self._line(lines, make)
+        if len(self.made.lines) > 1:
+            yield self._lines(make)
+
+    def alone(self) -> tuple[str, ...]:
+        """The parts that no line joins, each being a line by itself."""
+        if self._bare():
+            return ()
+        return tuple(line.parts[0].part for line in self.made.lines if len(line.parts) == 1)
+
+    def _bare(self) -> bool:
+        """Whether the unit is one single part, with nothing round it."""
+        lines = self.made.lines
+        return len(lines) == 1 and len(lines[0].parts) == 1 and not self.made.borders
+
+    def _alike(self) -> list[tuple[int, ...]]:
+        """The lines that are joined and pressed alike, by their numbers from 0."""
+        alike: dict[tuple[object, ...], list[int]] = {}
+        for number, (line, press) in enumerate(zip(self.made.lines, self.plan.lines, strict=True)):
+            if len(line.parts) > 1 or self._bare():
+                key = (line.role, press, *((part.part, part.turn) for part in line.parts))
+                alike.setdefault(key, []).append(number)
+        return [tuple(numbers) for numbers in alike.values()]
+
+    def _line(self, numbers: tuple[int, ...], make: int) -> LineStep:
+        line, press = self.made.lines[numbers[0]], self.plan.lines[numbers[0]]
+        seams, all_ = len(line.parts) - 1, len(numbers) * make
+        over = line.across if line.role == "column" else line.down
+        matches, same_way = _meets(self.meetings.line(self.unit.name, numbers[0]))
+        return LineStep(
+            number=0,
+            unit=self.unit.name,
+            kind="line",
+            one=len(numbers),
+            make=all_,
+            parts=taken((part.part for part in line.parts), all_),
+            measure=Sides(line.across + self.seams, line.down + self.seams),
+            seams=seams,
+            seam_length=(over + self.seams) * (seams * all_),
+            matches=matches,
+            same_way=same_way,
+            rounds=tuple(rounds(self._joined(line), all_)),
+            press=press.seams,
+            note=None,
+            last=False,
+            role=line.role,
+            numbers=self._numbers(numbers),
+            lines=numbers,
+            sequence=laid(line.parts),
+            drift=self._drift(seams),
+            word=press.word,
+            stated=press.stated,
+        )
+
+    def _lines(self, make: int) -> LinesStep:
+        lines, seams = self.made.lines, len(self.made.lines) - 1
+        size, upright = self.made.before_borders, self.made.by == "columns"
+        alone = [line.parts[0] for line in lines if len(line.parts) == 1]
+        matches, same_way = _meets(self.meetings.lines(self.unit.name))
+        return LinesStep(
+            number=0,
+            unit=self.unit.name,
+            kind="lines",
+            one=1,
+            make=make,
+            parts=taken((part.part for part in alone), make),
+            measure=size,
+            seams=seams,
+            seam_length=(size.down if upright else size.across) * (seams * make),
+            matches=matches,
+            same_way=same_way,
+            rounds=tuple(rounds(self._stacked(lines), make)),
+            press=self.plan.between,
+            note=None,
+            last=False,
+            by=self.made.by,
+            count=len(lines),
+            blocks=sum(line.role != "sash" for line in lines),
+            sequence=laid(alone) if len(alone) == len(lines) else (),
+            drift=self._drift(seams),
+        )
+
+    def _joined(self, line: Line) -> Joined:
+        if line.role == "column":
+            downs = [part.down for part in line.parts]
+            return Joined(downs, line.across, "down", self.seams, self.seams)
+        acrosses = [part.across for part in line.parts]
+        return Joined(acrosses, line.down, "across", self.seams, self.seams)
+
+    def _stacked(self, lines: Sequence[Line]) -> Joined:
+        if self.made.by == "columns":
+            return Joined(
+                [line.across for line in lines], lines[0].down, "across", self.seams, self.seams
+            )
+        return Joined(
+            [line.down for line in lines], lines[0].across, "down", self.seams, self.seams
+        )
+
+    def _numbers(self, numbers: tuple[int, ...]) -> tuple[int, ...]:
+        role: Literal["row", "column", "sash"] = self.made.lines[numbers[0]].role
+        own = [i for i, line in enumerate(self.made.lines) if line.role == role]
+        count = {line: number for number, line in enumerate(own, 1)}
+        return tuple(count[number] for number in numbers)
+
+    def _drift(self, seams: int) -> Fraction:
+        return self.quilt.settings.drift * 2 * seams
+
+
+def _meets(joining: Joining) -> tuple[int, int]:
+    """How many places must match, and how many of them cannot nest."""
+    return len(joining.meets), sum(meet.same_way for meet in joining.meets)

@@ -1,0 +1,62 @@
+"""What is written of the finishing: backing, batting, binding, and the quilting."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar
+
+from patternbook.methods.fields import Count, Cut, Length, Line, Name, Size, Whole, YesNo
+from patternbook.methods.reading import EachSize, Several, choice
+from patternbook.methods.written import WrittenNode
+from patternbook.value import Text, every
+
+Seams = Annotated[Text, choice("crosswise", "lengthwise")]
+Fold = Annotated[Text, choice("double", "single")]
+BindingJoin = Annotated[Text, choice("diagonal", "straight")]
+
+
+class WrittenBacking(WrittenNode):
+    """The back of the quilt: `over` is how far it stands out on each side."""
+
+    called: ClassVar = "the backing"
+    fabric: EachSize[Name] | None = None
+    over: EachSize[Length] | None = None
+    size: EachSize[Size] | None = None
+    panels: EachSize[Count] | None = None
+    seams: EachSize[Seams] | None = None
+
+
+class WrittenBatting(WrittenNode):
+    """The filling: `limit` is how far apart it may be quilted at most."""
+
+    called: ClassVar = "the batting"
+    over: EachSize[Length] | None = None
+    size: EachSize[Size] | None = None
+    limit: EachSize[Length] | None = None
+
+
+class WrittenBinding(WrittenNode):
+    """The edge: strips folded over it, single or double."""
+
+    called: ClassVar = "the binding"
+    fabric: EachSize[Name] | None = None
+    cut: EachSize[Cut] | None = None
+    fold: EachSize[Fold] = every(Text("double"))
+    bias: EachSize[YesNo] = every(Text("no"))
+    join: EachSize[BindingJoin] = every(Text("diagonal"))
+    strips: EachSize[Count] | None = None
+    length: EachSize[Length] | None = None
+
+
+class WrittenQuilting(WrittenNode):
+    """What is quilted where: a part's name, `border 1`, or `all over`."""
+
+    called: ClassVar = "an item of the quilting"
+    area: Line
+    design: Line
+    spacing: EachSize[Length] | None = None
+    skill: Line | None = None
+    seed: Whole | None = None
+    name: Line | None = None
+    merge: Several[Line] = ()
+    move: Several[Line] = ()
+    exclude: Several[Line] = ()

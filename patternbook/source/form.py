@@ -1,0 +1,88 @@
+"""What is right in every part and yet not together: names that clash, keys not used so far."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from patternbook.methods import METHODS
+from patternbook.methods.written import WrittenNode
+from patternbook.notice import Notice
+from patternbook.source.cloth import WrittenFabric, WrittenPiece
+from patternbook.source.cover import WrittenRevision
+from patternbook.source.faults import keys_of
+from patternbook.source.finishing import WrittenQuilting
+from patternbook.source.tell import notice
+from patternbook.source.tree import Tree
+from patternbook.source.written import WrittenPattern
+from patternbook.value import OTHERS, Text
+
+LANGUAGE: Final = 1
+# Kept, and used by chapters that are not written yet.
+LATER: Final = (
+    "formerly",
+    "site",
+    "report",
+    "lesson",
+    "photos",
+    "issue-as",
+    "publish-source",
+    "in",
+    "colourways",
+    "class",
+)
+LATER_SETTINGS: Final = ("cutting", "shrinkage")
+LATER_QUILTING: Final = ("skill", "seed", "name", "merge", "move", "exclude")
+LATER_REVISION: Final = ("was",)
+TOP: Final = "top"
+
+
+def reserved_names() -> frozenset[str]:
+    """Names that no size may have: a mapping of sizes would look like a cloth, piece or unit."""
+    models: list[type[WrittenNode]] = [WrittenFabric, WrittenPiece]
+    models += [method.written for method in METHODS]
+    return frozenset({OTHERS, *(key for model in models for key in keys_of(model))})
+
+
+def clashes(tree: Tree) -> Iterator[Notice]:
+    """Sizes and units that are called like something else."""
+    reserved = reserved_names()
+    sizes, units = tree.get(Text("sizes")), tree.get(Text("units"))
+    for size in sizes if isinstance(sizes, Tree) else ():
+        if size in reserved:
+            message = f"a size cannot be called `{size}`: that is a key of its own."
+            yield notice("reserved-name", size.place, message)
+    for unit in units if isinstance(units, Tree) else ():
+        if unit == TOP:
+            message = "the quilt top stands by itself, under `top:`, not among the units."
+            yield notice("reserved-name", unit.place, message)
+
+
+def newer(written: WrittenPattern) -> Iterator[Notice]:
+    """A source in a language that this program does not know yet."""
+    if written.language != LANGUAGE:
+        message = f"this source is in version {written.language} of the language; "
+        message += f"this program reads version {LANGUAGE}."
+        yield notice("language-version", written.language.place, message)
+
+
+def not_used_yet(written: WrittenPattern) -> Iterator[Notice]:
+    """Keys that are kept, and change nothing so far."""
+    quilting: tuple[WrittenQuilting, ...] = written.quilting
+    revisions: tuple[WrittenRevision, ...] = written.revisions
+    groups = (
+        (LATER, (written,)),
+        (LATER_SETTINGS, (written.settings,)),
+        (LATER_QUILTING, quilting),
+        (LATER_REVISION, revisions),
+    )
+    for keys, nodes in groups:
+        for node in nodes:
+            for key in keys:
+                if key in node.key_places and not _changes_nothing(key, node):
+                    message = f"`{key}` is kept, and not used yet."
+                    yield notice("not-used-yet", node.key_places[key], message, None, "advice")
+
+
+def _changes_nothing(key: str, node: object) -> bool:
+    return key == "cutting" and getattr(node, "cutting", None) == "plain"

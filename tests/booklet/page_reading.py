@@ -1,0 +1,48 @@
+"""Reading a page back: its upright boxes in points after all matrices, and its pixels."""
+
+from collections.abc import Iterator
+
+import numpy as np
+import pypdfium2
+from numpy.typing import NDArray
+from pypdf import PageObject, PdfReader
+from pypdf.generic import ContentStream
+
+Matrix = tuple[float, float, float, float, float, float]
+Point = tuple[float, float]
+
+
+def _then(a: Matrix, b: Matrix) -> Matrix:
+    return (
+        a[0] * b[0] + a[1] * b[2],
+        a[0] * b[1] + a[1] * b[3],
+        a[2] * b[0] + a[3] * b[2],
+        a[2] * b[1] + a[3] * b[3],
+        a[4] * b[0] + a[5] * b[2] + b[4],
+        a[4] * b[1] + a[5] * b[3] + b[5],
+    )
+
+
+def boxes(page: PageObject, reader: PdfReader) -> Iterator[Point]:
+    """Width and height of every rectangle that the page draws."""
+    stack: list[Matrix] = []
+    now: Matrix = (1, 0, 0, 1, 0, 0)
+    for operands, operator in ContentStream(page.get_contents(), reader).operations:
+        values = [float(v) for v in operands] if operator in (b"cm", b"re") else []
+        match operator:
+            case b"q":
+                stack.append(now)
+            case b"Q":
+                now = stack.pop()
+            case b"cm":
+                a, b, c, d, e, f = values
+                now = _then((a, b, c, d, e, f), now)
+            case b"re":
+                _, _, width, height = values
+                yield abs(width * now[0] + height * now[2]), abs(width * now[1] + height * now[3])
+
+
+def pixels(pdf: bytes, number: int = 0, dpi: int = 100) -> NDArray[np.int16]:
+    """One page in grey values."""
+    page = pypdfium2.PdfDocument(pdf)[number]
+    return np.asarray(page.render(scale=dpi / 72, grayscale=True).to_numpy(), np.int16)
