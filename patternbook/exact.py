@@ -29,8 +29,8 @@ class Exact:
         self, one: Rational = 0, root2: Rational = 0, root3: Rational = 0, root6: Rational = 0
     ) -> None:
         self.one = one if type(one) is Fraction else Fraction(one)
-        roots = (root2, root3, root6)
-        self.roots = tuple(Fraction(root) for root in roots) if any(roots) else ()
+        rooted = root2 or root3 or root6
+        self.roots = (Fraction(root2), Fraction(root3), Fraction(root6)) if rooted else ()
 
     @classmethod
     def of(cls, value: Exact | Rational) -> Exact:
@@ -63,10 +63,15 @@ class Exact:
     __radd__ = __add__
 
     def __neg__(self) -> Exact:
+        if not self.roots:
+            return Exact(-self.one)
         return Exact(*(-a for a in self.parts))
 
     def __sub__(self, other: Exact | Rational) -> Exact:
-        return self + -Exact.of(other)
+        other = Exact.of(other)
+        if not self.roots and not other.roots:
+            return Exact(self.one - other.one)
+        return self + -other
 
     def __rsub__(self, other: Exact | Rational) -> Exact:
         return Exact.of(other) - self
@@ -108,6 +113,9 @@ class Exact:
         return hash((self.one, self.roots)) if self.roots else hash(self.one)
 
     def __lt__(self, other: Exact | Rational) -> bool:
+        other = Exact.of(other)
+        if not self.roots and not other.roots:
+            return self.one < other.one
         return (self - other).sign() < 0
 
     def sign(self) -> int:

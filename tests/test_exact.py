@@ -32,7 +32,7 @@ def test_a_side_triangle_is_rounded_up_once(finished: int, square: str) -> None:
 def test_roots_multiply_back_to_whole_numbers() -> None:
     assert ROOT2 * ROOT2 == 2
     assert ROOT3 * ROOT3 == 3
-    assert ROOT2 * ROOT3 == Exact(0, 0, 0, 1)
+    assert Exact(0, 0, 0, 1) == ROOT2 * ROOT3
 
 
 @given(EXACTS, EXACTS)

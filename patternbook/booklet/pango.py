@@ -75,7 +75,7 @@ def environment(**values: str) -> Iterator[None]:
 @contextmanager
 def private_fonts(folders: Iterable[Path]) -> Iterator[None]:
     """Let text be laid out with the fonts of these folders alone, whatever the machine has."""
-    with TemporaryDirectory(prefix="patternbook-") as scratch:
+    with TemporaryDirectory(prefix="patternbook-", ignore_cleanup_errors=True) as scratch:
         # Whole paths: a relative one makes fontconfig fall back to other fonts with no word.
         listed = "".join(f"<dir>{escape(str(folder.resolve()))}</dir>" for folder in folders)
         cache = f"<cachedir>{escape(scratch)}</cachedir>"

@@ -72,7 +72,7 @@ def _written(
 
     from patternbook.booklet.fetcher import FolderFetcher, RefusedError
     from patternbook.booklet.finish import finish
-    from patternbook.strokes.page import page_images
+    from patternbook.strokes.page import StrangeFontError, page_images
 
     fetcher, fonts = FolderFetcher(folders), FontConfiguration()
     images = page_images(drawings, fonts)
@@ -84,20 +84,25 @@ def _written(
         pdf = document.write_pdf(finisher=lambda doc, raw: finish(doc, raw, titles), **_OPTIONS)
     except RefusedError:
         pdf, told = b"", []
+    except StrangeFontError as fault:
+        pdf, told = b"", [_error("strange-font", f"{fault}.")]
     else:
-        told = list(_strangers(document, fetcher, folders[0]))
+        told = list(_strangers(document, fetcher, folders))
     told += [_error("refused-file", words) for words in dict.fromkeys(fetcher.refusals)]
     return pdf, tuple(told)
 
 
-def _strangers(document: Document, fetcher: FolderFetcher, base: Path) -> Iterator[Notice]:
+def _strangers(
+    document: Document, fetcher: FolderFetcher, folders: Sequence[Path]
+) -> Iterator[Notice]:
     """Fonts in the page that are neither ours nor handed over by the author's own style."""
     from weasyprint.text.fonts import get_hb_object_data
 
-    ours = {file.read_bytes() for file in sorted((base / "fonts").glob("*.ttf"))}
+    files = (file for folder in folders for file in folder.rglob("*.[ot]tf"))
+    known = {file.read_bytes() for file in files}
     for font in document.fonts.values():
         whole = get_hb_object_data(font.hb_face)  # by now the font keeps but its subset
-        if whole not in ours and not fetcher.fonts:
+        if whole not in known and not fetcher.fonts:
             yield _error(
                 "strange-font", f"the page was set in the font {font.family}, not in ours."
             )

@@ -60,11 +60,16 @@ def _counted(severity: Severity, number: int) -> str:
 
 
 def _told(notice: Notice, paths: dict[str, Path]) -> Iterable[str]:
+    """The notice and the line it points at; the other side of a fault, where it lies elsewhere."""
     yield printable(str(notice))
-    for number, mark in enumerate(notice.marks):
-        if number:
-            yield printable(f"  {mark.place}: {mark.role}")
-        yield from _shown_line(mark, paths)
+    shown: set[tuple[str, int]] = set()
+    for mark in notice.marks[: 1 if notice.severity == "advice" else None]:
+        spot = (mark.place.file, mark.place.line)
+        if spot not in shown:
+            if shown:
+                yield printable(f"  {mark.place}: {mark.role}")
+            yield from _shown_line(mark, paths)
+        shown.add(spot)
 
 
 def _shown_line(mark: Mark, paths: dict[str, Path]) -> Iterable[str]:

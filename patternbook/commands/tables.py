@@ -28,7 +28,8 @@ STANDING: Final = {
 
 def tables(record: FiguresRecord) -> str:
     """All sizes, one after the other."""
-    head = f"{record['pattern']}, revision {record['revision']} (all lengths in {record['unit']})"
+    unit = "inches" if record["unit"] == "in" else "centimetres"
+    head = f"{record['pattern']}, revision {record['revision']}; lengths in {unit}"
     return "\n".join([head, *(_size(name, size) for name, size in record["sizes"].items())])
 
 

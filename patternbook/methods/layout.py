@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Final
 
+from pydantic import Field
+
 from patternbook.methods.fields import Cells, Count, Length, Part, Size, SizeName, YesNo
 from patternbook.methods.form import MethodForm
 from patternbook.methods.reading import EachSize, Several, choice
@@ -12,6 +14,7 @@ from patternbook.value import PerSize, Text, every
 
 Setting = Annotated[Text, choice("straight", "on point", "hexagons")]
 SidesOrEnds = Annotated[Text, choice("sides", "ends")]
+Lines = Annotated[tuple[Cells, ...], Field(min_length=1)]
 Corners = Annotated[Text, choice("butted", "mitred")]
 
 
@@ -45,12 +48,12 @@ class WrittenLayout(WrittenMade):
     """Cells in rows or columns, repeated until the layout is full."""
 
     called: ClassVar = "a layout"
-    rows: EachSize[tuple[Cells, ...]] | None = None
-    columns: EachSize[tuple[Cells, ...]] | None = None
+    rows: EachSize[Lines] | None = None
+    columns: EachSize[Lines] | None = None
     across: EachSize[Count] | None = None
     down: EachSize[Count] | None = None
     setting: EachSize[Setting] = every(Text("straight"))
-    between: EachSize[tuple[Cells, ...]] | None = None
+    between: EachSize[Lines] | None = None
     side_triangle: EachSize[Part] | None = None
     corner_triangle: EachSize[Part] | None = None
     sashing: WrittenSashing | None = None

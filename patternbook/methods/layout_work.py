@@ -29,7 +29,7 @@ class LayoutWork:
             )
             world.later(name, words, unit.place, "So far: straight rows and columns.")
             return _open(name, world)
-        grid = Grid(name, layout, world)
+        grid = world.kept(name, lambda: Grid(name, layout, world))
         inside = grid.span()
         _row_measures(name, layout, grid, world)
         _before_borders(name, layout, inside, world)
@@ -42,7 +42,7 @@ class LayoutWork:
     def need(self, name: str, unit: WrittenMade, world: World, units: int) -> Need:
         """All parts of rows, sashes and borders."""
         layout = _layout(unit)
-        grid = Grid(name, layout, world)
+        grid = world.kept(name, lambda: Grid(name, layout, world))
         parts = Counter({part: number * units for part, number in grid.need().items()})
         runs: list[StripNeed] = []
         for round_ in rounds(name, layout, world, grid.tallies()):
@@ -58,7 +58,7 @@ class LayoutWork:
     def make(self, name: str, unit: WrittenMade, world: World, units: int) -> MadeUnit:
         """The rows and borders in their places."""
         layout = _layout(unit)
-        grid = Grid(name, layout, world)
+        grid = world.kept(name, lambda: Grid(name, layout, world))
         del units  # every one is alike
         all_rounds = tuple(rounds(name, layout, world, grid.tallies()))
         x = sum((world.length(round_.wide) for round_ in all_rounds), Exact(0))

@@ -108,14 +108,19 @@ def frame(unit: WrittenLayout, world: World) -> Frame | None:
     return Frame(sash, over, str(stones) if stones else None, ring)
 
 
-def level(tallies: Sequence[Tally], rule: Rule, world: World) -> None:
-    """Hold all sums equal. The one that most agree on is believed; the odd one out is blamed."""
-    values = [world.known(one.sum()) for one in tallies]
-    common = Counter(value for value in values if value is not None).most_common(1)
-    believed = values.index(common[0][0]) if common else 0
-    for number, one in enumerate(tallies):
+def level(tallies: Sequence[tuple[int, Tally]], rule: Rule, world: World) -> None:
+    """Hold all sums equal, each met so many times. What most agree on is believed; the odd one
+    out is blamed."""
+    values = [(times, world.known(one.sum())) for times, one in tallies]
+    common: Counter[Exact] = Counter()
+    for times, value in values:
+        if value is not None:
+            common[value] += times
+    most = common.most_common(1)
+    believed = next((n for n, (_, value) in enumerate(values) if most and value == most[0][0]), 0)
+    for number, (_, one) in enumerate(tallies):
         if number != believed:
-            world.equal(one, tallies[believed], rule)
+            world.equal(one, tallies[believed][1], rule)
 
 
 class Grid:
@@ -133,7 +138,9 @@ class Grid:
         borders: across and down."""
         for number, line in self._patterns():
             self._level_line(number, line)
-        level([self.row_tally(*pattern) for pattern in self._patterns()], LENGTH, self.world)
+        met = Counter(_kinds(line) for line in self.lines)
+        rows = [(met[_kinds(line)], self.row_tally(n, line)) for n, line in self._patterns()]
+        level(rows, LENGTH, self.world)
         if self.frame is not None and self.lines:
             self._sash_equations(self.frame)
         return self.tallies()
@@ -157,7 +164,7 @@ class Grid:
         """Each different row once, with its number from 1."""
         seen: set[tuple[tuple[str, Turn], ...]] = set()
         for number, line in enumerate(self.lines, 1):
-            cells = tuple((cell.part, cell.turn) for cell in line)
+            cells = _kinds(line)
             if cells not in seen:
                 seen.add(cells)
                 yield number, line
@@ -168,16 +175,14 @@ class Grid:
         return Span(down, across) if self.columns else Span(across, down)
 
     def _level_line(self, number: int, line: tuple[Laid, ...]) -> None:
-        different = {(cell.part, cell.turn): cell for cell in line}
         word = "width" if self.columns else "height"
-        tallies = [
-            tally(
-                f"the {word} of {cell.part} in {self.word} {number}",
-                [(cell.part, self._of(cell).down)],
-                cell.place,
-            )
-            for cell in different.values()
-        ]
+        met = Counter(_kinds(line))
+        different = {(cell.part, cell.turn): cell for cell in line}
+        tallies = []
+        for kind, cell in different.items():
+            what = f"the {word} of {cell.part} in {self.word} {number}"
+            one = tally(what, [(cell.part, self._of(cell).down)], cell.place)
+            tallies.append((met[kind], one))
         level(tallies, UNEVEN, self.world)
 
     def row_tally(self, number: int, line: tuple[Laid, ...]) -> Tally:
@@ -302,6 +307,11 @@ class Grid:
         if self.columns:
             return Line("column", tuple(parts), first.across, y - corner[1])
         return Line("sash" if role == "sash" else "row", tuple(parts), x - corner[0], first.down)
+
+
+def _kinds(line: Iterable[Laid]) -> tuple[tuple[str, Turn], ...]:
+    """A row without its place: rows alike have the same kinds."""
+    return tuple((cell.part, cell.turn) for cell in line)
 
 
 def with_between(items: list[T], between: T, outside: bool) -> list[T]:

@@ -3,7 +3,7 @@ equal: the face between the methods and the resolver."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import NamedTuple, Protocol, TypeVar
@@ -131,6 +131,9 @@ class World(Protocol):
 
     def tell(self, notice: Notice) -> None:
         """Tell the author something."""
+
+    def kept(self, name: str, make: Callable[[], T]) -> T:
+        """What a method has made for a unit before, or makes now."""
 
     def length(self, form: Sum) -> Exact:
         """A sum once all is solved (nought where nothing fixes it, which has been told)."""

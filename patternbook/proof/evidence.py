@@ -6,12 +6,16 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import Final
 
 from patternbook.cutting.records import CuttingPlan
+from patternbook.exact import Exact
 from patternbook.proof.boxes import Whole, whole
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import LayoutMade, Quilt, StripSetMade, Unit
 from patternbook.sewing.records import SewingPlan
+
+NOUGHT: Final = Exact(0)
 
 
 @dataclass(frozen=True)
@@ -25,8 +29,9 @@ class Evidence:
 
     @cached_property
     def whole(self) -> Whole:
-        """The patches as boxes of whole numbers."""
-        return whole([patch[1:5] for patch in self.patches])
+        """The patches as boxes of whole numbers, and the finished top behind them."""
+        top = self.quilt.finished or (NOUGHT, NOUGHT)
+        return whole([*(patch[1:5] for patch in self.patches), (NOUGHT, NOUGHT, *top)])
 
     @cached_property
     def lie(self) -> Mapping[tuple[str, str], int]:

@@ -17,7 +17,7 @@ from patternbook.notice import Mark, Notice
 from patternbook.proof.boxes import Box
 from patternbook.proof.evidence import Evidence, home
 from patternbook.quilt.place import Patch
-from patternbook.quilt.records import Quilt, Sides
+from patternbook.quilt.records import Quilt
 
 
 def tiling(evidence: Evidence) -> Iterator[Notice]:
@@ -25,10 +25,12 @@ def tiling(evidence: Evidence) -> Iterator[Notice]:
     quilt, patches = evidence.quilt, evidence.patches
     if quilt.finished is None or not patches:
         return
-    beyond = next((patch for patch in patches if not _inside(patch, quilt.finished)), None)
+    *boxes, top = evidence.whole.boxes
+    beyond = next((number for number, box in enumerate(boxes) if not _inside(box, top)), None)
     if beyond is not None:
-        yield _fault(quilt, "outside", f"{_named(beyond)} reaches beyond the top's edge", beyond)
-    over = overlapping(evidence.whole.boxes)
+        patch = patches[beyond]
+        yield _fault(quilt, "outside", f"{_named(patch)} reaches beyond the top's edge", patch)
+    over = overlapping(boxes)
     if over is not None:
         first, second = (patches[number] for number in over)
         yield _fault(quilt, "overlap", f"{_named(first)} lies over {_named(second)}", first)
@@ -40,7 +42,7 @@ def tiling(evidence: Evidence) -> Iterator[Notice]:
 
 def area(evidence: Evidence) -> Exact:
     """The patches' areas added up."""
-    boxes, scale = evidence.whole
+    (*boxes, _), scale = evidence.whole
     if scale is None:
         return sum((patch.across * patch.down for patch in evidence.patches), Exact(0))
     squares = sum((right - left) * (bottom - top) for left, top, right, bottom in boxes)
@@ -49,7 +51,8 @@ def area(evidence: Evidence) -> Exact:
 
 def overlapping(boxes: Sequence[Box]) -> tuple[int, int] | None:
     """Two boxes (by number) of which one lies over the other; None if no two do."""
-    from_top = sorted(range(len(boxes)), key=lambda number: boxes[number].top)
+    solid = (number for number, box in enumerate(boxes) if box.bottom > box.top)
+    from_top = sorted(solid, key=lambda number: boxes[number].top)
     by_bottom = sorted(from_top, key=lambda number: boxes[number].bottom)
     open_: list[tuple[int, int, int]] = []
     done = 0
@@ -67,12 +70,12 @@ def overlapping(boxes: Sequence[Box]) -> tuple[int, int] | None:
     return None
 
 
-def _inside(patch: Patch, whole: Sides) -> bool:
+def _inside(box: Box, top: Box) -> bool:
     return (
-        patch.x >= 0
-        and patch.y >= 0
-        and patch.x + patch.across <= whole.across
-        and patch.y + patch.down <= whole.down
+        box.left >= top.left
+        and box.top >= top.top
+        and box.right <= top.right
+        and box.bottom <= top.bottom
     )
 
 

@@ -31,13 +31,16 @@ def turned(inner: Turn, outer: Turn) -> Turn:
 
 def spot(part: Placed, across: Exact, down: Exact, turn: Turn) -> tuple[Exact, Exact]:
     """The top left corner of a part once the unit around it (across × down) is turned."""
-    x, y, wide, high = part.x, part.y, part.across, part.down
+    x, y = part.x, part.y
     if turn.mirrored:
-        x = across - x - wide
-    for _ in range(turn.quarters):
-        x, y, wide, high = down - y - high, x, high, wide
-        across, down = down, across
-    return x, y
+        x = across - x - part.across
+    if turn.quarters == 0:
+        return x, y
+    if turn.quarters == 1:
+        return down - y - part.down, x
+    if turn.quarters == 2:
+        return across - x - part.across, down - y - part.down
+    return y, across - x - part.across
 
 
 def patches(quilt: Quilt, unit: str) -> tuple[Patch, ...]:

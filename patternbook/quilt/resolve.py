@@ -9,11 +9,11 @@ structure gives a value, a stated figure is never a source, and it is the figure
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
-from typing import Final
+from typing import Any, Final, TypeVar
 
 from patternbook.exact import Exact
 from patternbook.inch import CENTIMETRES, INCHES, System
@@ -30,6 +30,7 @@ from patternbook.source.written import WrittenPattern
 from patternbook.value import Cell, CellsValue, CountValue, PerSize, ValueFault
 
 TOP: Final = "top"
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
@@ -80,6 +81,8 @@ class Resolver:
         self.stated: list[Stated] = []
         self.on_trust: dict[Key, Stated] = {}
         self.broken: set[str] = set()
+        self._lengths: dict[int, tuple[Sum, Exact]] = {}
+        self._kept: dict[str, Any] = {}
         self.spans: dict[str, Span | None] = {}
         self.tallies: dict[str, tuple[Tally, Tally]] = {}
         self.places: dict[Key, Place] = {}
@@ -213,7 +216,18 @@ class Resolver:
 
     def length(self, form: Sum) -> Exact:
         """A sum once all is solved; nought where nothing fixes it, which has been told."""
-        return self.equations.value(form) or Exact(0)
+        kept = self._lengths.get(id(form))
+        if kept is None:
+            # the sum is kept beside its value, so that its id is not used again
+            kept = self._lengths[id(form)] = (form, self.equations.value(form) or Exact(0))
+        return kept[1]
+
+    def kept(self, name: str, make: Callable[[], T]) -> T:
+        """What a method has made for a unit before, or makes now: equations are not repeated."""
+        if name not in self._kept:
+            self._kept[name] = make()
+        made: T = self._kept[name]
+        return made
 
     def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
         """Tell that a unit cannot be worked out yet; nothing that follows from it is told."""

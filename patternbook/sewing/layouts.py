@@ -8,10 +8,10 @@ from typing import Literal
 
 from patternbook.exact import Exact
 from patternbook.quilt.meeting import Joining, Meetings
-from patternbook.quilt.pressing import PressingPlan
+from patternbook.quilt.pressing import LinePressing, PressingPlan
 from patternbook.quilt.records import LayoutMade, Line, Quilt, Sides, Unit
 from patternbook.sewing.counting import laid, taken
-from patternbook.sewing.records import LinesStep, LineStep, Step
+from patternbook.sewing.records import LinesStep, LineStep, Pressed, Step
 from patternbook.sewing.rounds import Joined, rounds
 
 
@@ -44,16 +44,16 @@ class LayoutSteps:
         return len(lines) == 1 and len(lines[0].parts) == 1 and not self.made.borders
 
     def _alike(self) -> list[tuple[int, ...]]:
-        """The lines that are joined and pressed alike, by their numbers from 0."""
+        """The lines that hold the same parts in one order, by their numbers from 0."""
         alike: dict[tuple[object, ...], list[int]] = {}
-        for number, (line, press) in enumerate(zip(self.made.lines, self.plan.lines, strict=True)):
+        for number, line in enumerate(self.made.lines):
             if len(line.parts) > 1 or self._bare():
-                key = (line.role, press, *((part.part, part.turn) for part in line.parts))
+                key = (line.role, *((part.part, part.turn) for part in line.parts))
                 alike.setdefault(key, []).append(number)
         return [tuple(numbers) for numbers in alike.values()]
 
     def _line(self, numbers: tuple[int, ...], make: int) -> LineStep:
-        line, press = self.made.lines[numbers[0]], self.plan.lines[numbers[0]]
+        line, names = self.made.lines[numbers[0]], _names(self.made.lines[numbers[0]])
         seams, all_ = len(line.parts) - 1, len(numbers) * make
         over = line.across if line.role == "column" else line.down
         matches, same_way = _meets(self.meetings.line(self.unit.name, numbers[0]))
@@ -63,14 +63,14 @@ class LayoutSteps:
             kind="line",
             one=len(numbers),
             make=all_,
-            parts=taken((part.part for part in line.parts), all_),
+            parts=taken(names, all_),
             measure=Sides(line.across + self.seams, line.down + self.seams),
             seams=seams,
             seam_length=(over + self.seams) * (seams * all_),
             matches=matches,
             same_way=same_way,
-            rounds=tuple(rounds(self._joined(line), all_)),
-            press=press.seams,
+            rounds=rounds(names, self._joined(line), all_),
+            press=self.plan.lines[numbers[0]].seams,
             note=None,
             last=False,
             role=line.role,
@@ -78,8 +78,7 @@ class LayoutSteps:
             lines=numbers,
             sequence=laid(line.parts),
             drift=self._drift(seams),
-            word=press.word,
-            stated=press.stated,
+            pressed=self._pressed(numbers),
         )
 
     def _lines(self, make: int) -> LinesStep:
@@ -99,7 +98,7 @@ class LayoutSteps:
             seam_length=(size.down if upright else size.across) * (seams * make),
             matches=matches,
             same_way=same_way,
-            rounds=tuple(rounds(self._stacked(lines), make)),
+            rounds=rounds(_ends(lines), self._stacked(lines), make),
             press=self.plan.between,
             note=None,
             last=False,
@@ -126,6 +125,15 @@ class LayoutSteps:
             [line.down for line in lines], lines[0].across, "down", self.seams, self.seams
         )
 
+    def _pressed(self, numbers: tuple[int, ...]) -> tuple[Pressed, ...]:
+        alike: dict[LinePressing, list[int]] = {}
+        for number in numbers:
+            alike.setdefault(self.plan.lines[number], []).append(number)
+        return tuple(
+            Pressed(self._numbers(tuple(of)), press.word, press.stated, press.seams)
+            for press, of in alike.items()
+        )
+
     def _numbers(self, numbers: tuple[int, ...]) -> tuple[int, ...]:
         role: Literal["row", "column", "sash"] = self.made.lines[numbers[0]].role
         own = [i for i, line in enumerate(self.made.lines) if line.role == role]
@@ -134,6 +142,15 @@ class LayoutSteps:
 
     def _drift(self, seams: int) -> Fraction:
         return self.quilt.settings.drift * 2 * seams
+
+
+def _names(line: Line) -> tuple[str, ...]:
+    return tuple(part.part for part in line.parts)
+
+
+def _ends(lines: Sequence[Line]) -> tuple[str, ...]:
+    """What each line is known by when lines are joined: its parts, one after the other."""
+    return tuple(" ".join(_names(line)) for line in lines)
 
 
 def _meets(joining: Joining) -> tuple[int, int]:

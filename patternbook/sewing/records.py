@@ -45,9 +45,11 @@ class Group(NamedTuple):
 @dataclass(frozen=True)
 class Round:
     """One round of joining in pairs: `joins` seams for one, `all` for all that are made; `left`
-    groups are left for one. `odd`: one group waits for a later round."""
+    groups are left for one. `odd`: one group waits for a later round. `part`: only these are
+    joined yet, a long run of them among others; None: whatever lies side by side."""
 
     number: int
+    part: str | None
     joins: int
     all: int
     odd: bool
@@ -104,13 +106,22 @@ class SegmentStep(Step):
     spare: int
 
 
+class Pressed(NamedTuple):
+    """Lines that are pressed alike: their numbers, and how, as `stated` or by default."""
+
+    numbers: tuple[int, ...]
+    word: str
+    stated: bool
+    seams: tuple[Way, ...]
+
+
 @dataclass(frozen=True)
 class LineStep(Step):
-    """The parts of one row or column joined, and of all that are like it.
+    """The parts of one row or column joined, and of all that hold the same in one order.
 
     `numbers` count lines of this role from 1, `lines` are indexes into the layout's lines.
     `drift` is how far off the line is if every seam is off by the setting on both sides.
-    `word` is how it is pressed, as `stated` or by default.
+    `pressed` has one entry where all are pressed alike; `press` is that of the first.
     """
 
     role: Literal["row", "column", "sash"]
@@ -118,8 +129,7 @@ class LineStep(Step):
     lines: tuple[int, ...]
     sequence: tuple[Laid, ...]
     drift: Fraction
-    word: str
-    stated: bool
+    pressed: tuple[Pressed, ...]
 
 
 @dataclass(frozen=True)

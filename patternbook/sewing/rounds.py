@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import accumulate
-from typing import Literal, NamedTuple
+from dataclasses import replace
+from itertools import accumulate, groupby
+from typing import Final, Literal, NamedTuple
 
 from patternbook.exact import Exact
 from patternbook.quilt.records import Sides
 from patternbook.sewing.records import Group, Round
+
+LONG_RUN: Final = 4
 
 
 class Joined(NamedTuple):
@@ -34,18 +37,47 @@ class Span(NamedTuple):
     behind: int
 
 
-def rounds(joined: Joined, make: int) -> Iterator[Round]:
-    """Every round until one is left. An odd group waits at the end of the line."""
+def rounds(parts: Sequence[str], joined: Joined, make: int) -> tuple[Round, ...]:
+    """Every round until one is left. An odd group waits at the end of the line.
+
+    Where one long run of like parts lies among single others (bars between two lengths of
+    ground), the run is joined first.
+    """
     starts = [Exact(0), *accumulate(joined.along)]
-    spans = [Span(number, number + 1) for number in range(len(joined.along))]
-    number = 0
+    spans = [Span(number, number + 1) for number in range(len(parts))]
+    run = _run(parts)
+    made: list[Round] = []
+    if run is not None:
+        inner = spans[run.first : run.behind]
+        made += _rounds(inner, parts[run.first], starts, joined, make)
+        spans[run.first : run.behind] = [run]
+    made += _rounds(spans, None, starts, joined, make)
+    return tuple(replace(round_, number=number) for number, round_ in enumerate(made, 1))
+
+
+def _run(parts: Sequence[str]) -> Span | None:
+    """The one long run among parts that are all single."""
+    runs, at = [], 0
+    for _, like in groupby(parts):
+        number = len(list(like))
+        runs.append(Span(at, at + number))
+        at += number
+    longest = max(runs, key=lambda run: run.behind - run.first, default=Span(0, 0))
+    others = sum(run.behind - run.first > 1 for run in runs)
+    if len(runs) > 1 and others == 1 and longest.behind - longest.first >= LONG_RUN:
+        return longest
+    return None
+
+
+def _rounds(
+    spans: list[Span], part: str | None, starts: Sequence[Exact], joined: Joined, make: int
+) -> Iterator[Round]:
     while len(spans) > 1:
-        number += 1
         joins, odd = divmod(len(spans), 2)
         pairs = zip(spans[::2], spans[1::2], strict=False)
-        spans = [Span(one.first, other.behind) for one, other in pairs] + spans[len(spans) - odd :]
+        spans = [Span(one.first, other.behind) for one, other in pairs] + spans[2 * joins :]
         groups = tuple(_groups(spans, starts, joined, make))
-        yield Round(number, joins, joins * make, bool(odd), len(spans), groups)
+        yield Round(0, part, joins, joins * make, bool(odd), len(spans), groups)
 
 
 def _groups(

@@ -62,7 +62,7 @@ def _sew(unit: Unit, made: StripSetMade, pressing: LinePressing, quilt: Quilt) -
         seam_length=length * (seams * made.sets),
         matches=0,
         same_way=0,
-        rounds=tuple(rounds(strips, made.sets)),
+        rounds=rounds(made.strips, strips, made.sets),
         press=pressing.seams,
         note=None,
         last=False,

@@ -15,8 +15,10 @@ from patternbook.notice import Mark, Notice, Place
 from patternbook.source.tell import ended, notice
 from patternbook.source.tree import Listing, Tree
 from patternbook.source.written import UNKNOWN_METHOD
-from patternbook.value import NOWHERE, Text, ValueFault, quoted
+from patternbook.value import NOWHERE, OTHERS, Text, ValueFault, quoted
 
+# A pattern that names no sizes is a pattern in one size.
+ONE_SIZE: Final = "one"
 # Pydantic marks an error of a key, rather than of its value, by this last step.
 _KEY_STEP: Final = "[key]"
 _NO_MAPPING: Final = frozenset(("model_type", "model_attributes_type", "dict_type"))
@@ -36,14 +38,10 @@ class Spot:
 
     @property
     def place(self) -> Place:
-        """The value's own place, or its key's."""
-        if isinstance(self.value, Text) and (self.value or self.key is None):
-            return self.value.place
-        if isinstance(self.value, Listing):
-            return self.value.place
-        if self.key is not None:
+        """The value's own place; its key's where there is no value."""
+        if self.value == "" and self.key is not None:
             return self.key.place
-        return getattr(self.value, "place", NOWHERE)
+        return self.value.place if isinstance(self.value, Text | Tree | Listing) else NOWHERE
 
     @property
     def called(self) -> str:
@@ -51,14 +49,15 @@ class Spot:
         return f"{self.key}: " if self.key is not None else ""
 
 
-def told(
-    fault: ValidationError, root: Tree, read_as: Mapping[int, type], shown: str
-) -> tuple[Notice, ...]:
+def told(fault: ValidationError, root: Tree, by: Reading, shown: str) -> tuple[Notice, ...]:
     """Every error of a source as a notice."""
     start = Mark(Place(shown, 1, 1, 1, 1), "here")
     told: dict[object, Notice] = {}
     for error in fault.errors(include_url=False):
-        one = _told(error, root, read_as)
+        spot = found(error["loc"], root)
+        if spot.size is not None and spot.size not in (*by.sizes, OTHERS):
+            continue
+        one = _told(error, spot, by.read_as)
         one = one if one.marks else replace(one, marks=(start,))
         # A size that does not exist is told once, with every place that names it.
         same = (one.code, one.message) if one.code == UNKNOWN_SIZE else len(told)
@@ -67,8 +66,7 @@ def told(
     return tuple(told.values())
 
 
-def _told(error: ErrorDetails, root: Tree, read_as: Mapping[int, type]) -> Notice:
-    spot = found(error["loc"], root)
+def _told(error: ErrorDetails, spot: Spot, read_as: Mapping[int, type]) -> Notice:
     kind = error["type"]
     context: Mapping[str, Any] = error.get("ctx", {})
     if kind == "extra_forbidden":
@@ -138,11 +136,14 @@ def _not_a_word(context: Mapping[str, Any], spot: Spot) -> Notice:
 
 def _unknown_size(context: Mapping[str, Any], spot: Spot) -> Notice:
     sizes: Sequence[str] = context["sizes"]
-    name = str(spot.value if spot.size is None and spot.key is None else spot.key or spot.value)
-    known = f"The sizes are {', '.join(sizes)}." if sizes else "This pattern names no sizes."
-    hint = _is_it(name, (*sizes, "others")) or known
-    place = spot.key.place if spot.key is not None else spot.place
-    return notice("unknown-size", place, f"`{name}` is not a size of this pattern.", hint)
+    known = f"The sizes are {', '.join(sizes)}."
+    if sizes in {(), (ONE_SIZE,)}:
+        known = "This pattern names no sizes of its own."
+    name = str(spot.value)
+    hint = _is_it(name, (*sizes, OTHERS)) or known
+    return notice(
+        "unknown-size", spot.place, f"{quoted(name)} is not a size of this pattern.", hint
+    )
 
 
 def _unknown_method(context: Mapping[str, Any], spot: Spot) -> Notice:
@@ -187,7 +188,7 @@ def _unknown_key(spot: Spot, read_as: Mapping[int, type]) -> Notice:
     model = read_as.get(id(spot.holder))
     keys = keys_of(model) if model is not None else ()
     key = spot.key if spot.key is not None else Text("")
-    message = f"{quoted(key)} is not a key of {called(model)}."
+    message = f"{quoted(key) if key else 'an empty word'} is not a key of {called(model)}."
     hint = _is_it(key, keys) or _all_of(keys)
     return notice("unknown-key", key.place, message, hint)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.methods import METHODS
-from patternbook.methods.written import WrittenNode
+from patternbook.methods.written import OWN_KEY, WrittenNode
 from patternbook.notice import Notice
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 from patternbook.source.cover import WrittenRevision
@@ -15,7 +15,7 @@ from patternbook.source.finishing import WrittenQuilting
 from patternbook.source.tell import notice
 from patternbook.source.tree import Tree
 from patternbook.source.written import WrittenPattern
-from patternbook.value import OTHERS, Text
+from patternbook.value import OTHERS, Text, quoted
 
 LANGUAGE: Final = 1
 # Kept, and used by chapters that are not written yet.
@@ -52,10 +52,19 @@ def clashes(tree: Tree) -> Iterator[Notice]:
         if size in reserved:
             message = f"a size cannot be called `{size}`: that is a key of its own."
             yield notice("reserved-name", size.place, message)
+        yield from _own_numbers(sizes[size] if isinstance(sizes, Tree) else None)
     for unit in units if isinstance(units, Tree) else ():
         if unit == TOP:
             message = "the quilt top stands by itself, under `top:`, not among the units."
             yield notice("reserved-name", unit.place, message)
+
+
+def _own_numbers(size: object) -> Iterator[Notice]:
+    """A size's own numbers are used in counts, where a hyphen takes away."""
+    for name in size if isinstance(size, Tree) else ():
+        if "-" in name and not name.startswith(OWN_KEY):
+            message = f"{quoted(name)}: a size's own number has a name of one word."
+            yield notice("not-a-word-name", name.place, message)
 
 
 def newer(written: WrittenPattern) -> Iterator[Notice]:

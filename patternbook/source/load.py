@@ -22,8 +22,6 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
 Model = TypeVar("Model", bound=BaseModel)
-# A pattern that names no sizes is a pattern in one size.
-ONE_SIZE = "one"
 
 
 @dataclass(frozen=True)
@@ -96,8 +94,8 @@ def _sized(tree: Tree) -> tuple[Tree, tuple[str, ...]]:
         return tree, ()
     whole = Tree(tree)
     whole.place = tree.place
-    whole[Text("sizes")] = Tree({Text(ONE_SIZE): Tree()})
-    return whole, (ONE_SIZE,)
+    whole[Text("sizes")] = Tree({Text(faults.ONE_SIZE): Tree()})
+    return whole, (faults.ONE_SIZE,)
 
 
 def _valid(
@@ -107,4 +105,4 @@ def _valid(
     try:
         return model.model_validate(tree, context=by), ()
     except ValidationError as fault:
-        return None, faults.told(fault, tree, by.read_as, shown)
+        return None, faults.told(fault, tree, by, shown)

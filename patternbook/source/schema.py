@@ -9,7 +9,7 @@ from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
 from pydantic_core import core_schema
 
 from patternbook.methods import METHODS
-from patternbook.methods.reading import KIND
+from patternbook.methods.reading import BARE, KIND, ONE
 from patternbook.methods.written import LAYOUT, OWN_KEY
 from patternbook.source.written import NO_METHOD, WrittenPattern, step
 
@@ -24,11 +24,20 @@ class _Schema(GenerateJsonSchema):
         """The schema without an empty value: there is none in a source."""
         return self.generate_inner(schema["schema"])
 
+    def default_schema(self, schema: core_schema.WithDefaultSchema) -> JsonSchemaValue:
+        """The schema without its default, which is a value of ours and no text."""
+        return self.generate_inner(schema["schema"])
+
     def tagged_union_schema(self, schema: core_schema.TaggedUnionSchema) -> JsonSchemaValue:
         """A choice by shape is one of them; a unit's method says which keys it has."""
         choices = schema["choices"]
         made = {name: self.generate_inner(choices[name]) for name in choices if name != NO_METHOD}
-        return _by_method(made) if NO_METHOD in choices else {"anyOf": list(made.values())}
+        if NO_METHOD in choices:
+            return _by_method(made)
+        either: JsonSchemaValue = {"anyOf": list(made.values())}
+        one = made.get(BARE) or made.get(ONE) or {}
+        more = "-each-size" if BARE in made else "-list"
+        return either | ({KIND: one[KIND] + more} if KIND in one else {})
 
 
 def _by_method(units: dict[Hashable, JsonSchemaValue]) -> JsonSchemaValue:
@@ -60,11 +69,9 @@ def _named(node: object, kinds: dict[str, object]) -> object:
         return node
     if KIND in node and isinstance(node[KIND], str):
         name = node[KIND]
-        kinds[name] = {key: value for key, value in node.items() if key not in {KIND, "default"}}
+        kinds[name] = {key: _named(value, kinds) for key, value in node.items() if key != KIND}
         return {"$ref": f"#/{_DEFS}/{name}"}
-    tidy = {
-        key: _named(value, kinds) for key, value in node.items() if key not in {"title", "default"}
-    }
+    tidy = {key: _named(value, kinds) for key, value in node.items() if key != "title"}
     if tidy.get("additionalProperties") is False:
         tidy["patternProperties"] = {f"^{OWN_KEY}": True}
     return tidy

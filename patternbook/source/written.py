@@ -8,8 +8,9 @@ from typing import TYPE_CHECKING, Annotated, ClassVar, Final
 from pydantic import Field
 from pydantic_core import PydanticCustomError, core_schema
 
-from patternbook.methods import METHODS
+from patternbook.methods import METHODS, by_name
 from patternbook.methods.fields import Day, Length, Letter, Line, Name, Sentences, Whole, YesNo
+from patternbook.methods.form import MethodForm
 from patternbook.methods.reading import Several, choice
 from patternbook.methods.written import LAYOUT, WrittenMade, WrittenNode
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
@@ -33,7 +34,8 @@ if TYPE_CHECKING:
     from pydantic import GetCoreSchemaHandler
 
 UNKNOWN_METHOD: Final = "unknown-method"
-UNKNOWN: Final = "<unknown method>"
+# Steps of an error's path that stand for a method, not for a key.
+NO_METHOD: Final = "<no method>"
 WrittenIn = Annotated[Text, choice("inches", "cm")]
 
 
@@ -44,17 +46,22 @@ class UnitForm:
     def __get_pydantic_core_schema__(
         self, _source: object, handler: GetCoreSchemaHandler
     ) -> core_schema.CoreSchema:
-        forms = {f"<{method.name}>": handler.generate_schema(method.written) for method in METHODS}
+        forms = {step(form): handler.generate_schema(form.written) for form in METHODS}
         unknown = core_schema.no_info_plain_validator_function(_refuse_method)
         return core_schema.tagged_union_schema(
-            forms | {UNKNOWN: unknown}, discriminator=_method_of
+            forms | {NO_METHOD: unknown}, discriminator=_method_of
         )
+
+
+def step(form: MethodForm) -> str:
+    """What stands for this method in an error's path."""
+    return f"<{form.name}>"
 
 
 def _method_of(raw: object) -> str:
     method = raw.get("method", LAYOUT) if isinstance(raw, dict) else LAYOUT
-    words = " ".join(method.split()) if isinstance(method, str) else ""
-    return f"<{words}>" if any(words == form.name for form in METHODS) else UNKNOWN
+    form = by_name.get(" ".join(method.split())) if isinstance(method, str) else None
+    return step(form) if form else NO_METHOD
 
 
 def _refuse_method(_raw: object) -> None:
@@ -89,7 +96,7 @@ class WrittenPattern(WrittenNode):
     width: Length | None = None
     settings: WrittenSettings = WrittenSettings()
     tools: Several[Line] = ()
-    sizes: dict[Name, WrittenSize] = Field(default_factory=dict)
+    sizes: dict[Name, WrittenSize] = Field(default_factory=dict, min_length=1)
     fabrics: dict[Name, WrittenFabric] = Field(default_factory=dict)
     pieces: dict[Letter, WrittenPiece] = Field(default_factory=dict)
     units: dict[Name, WrittenUnit] = Field(default_factory=dict)

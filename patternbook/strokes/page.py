@@ -29,6 +29,10 @@ from patternbook.strokes.stroke import Drawing
 _PAINT = {(True, True): b" B", (True, False): b" f", (False, True): b" S"}
 
 
+class StrangeFontError(ValueError):
+    """A font of the family that drawings are lettered in, which is not ours."""
+
+
 def page_images(drawings: Mapping[str, Drawing], fonts: FontConfiguration) -> dict[str, PageImage]:
     """The image cache of a page, for the font configuration that the page is laid out with."""
     return {f"diagram:{name}": PageImage(drawing, fonts) for name, drawing in drawings.items()}
@@ -134,7 +138,7 @@ class PageRenderer(StrokeRenderer):
         if face not in self.page_fonts:
             font = self.stream.add_font(_pango_font(face, self.fonts))[0]
             if font.file_content != face.path.read_bytes():
-                raise ValueError(f"another font is called {FAMILY} here than {face.path.name}")
+                raise StrangeFontError(f"another font than {face.path.name} is called {FAMILY}")
             self.page_fonts[face] = font
         return self.page_fonts[face]
 

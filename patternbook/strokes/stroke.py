@@ -160,6 +160,8 @@ class Label:
     def __post_init__(self) -> None:
         _in_hex(self.colour)
         _in_hex(self.plate or self.colour)
+        if self.italic and self.weight != 400:
+            raise ValueError("slanted letters come in the regular weight only")
 
 
 Stroke = Patch | Line | Arrow | Label

@@ -136,8 +136,12 @@ def parse_letter(text: Text) -> LetterValue:
         "not-a-letter",
         f"{quoted(line)} is not a piece's letter: one or two capitals, a figure may follow "
         "(A, AB, A2)",
-        _no_i_nor_o(line),
+        _no_i_nor_o(line) or _small_word(line),
     )
+
+
+def _small_word(line: str) -> str | None:
+    return "Small words are names of units." if re.fullmatch(NAME, line) else None
 
 
 def _no_i_nor_o(line: str) -> str | None:

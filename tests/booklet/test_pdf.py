@@ -247,12 +247,27 @@ def test_what_weasyprint_would_only_warn_of_stops_the_booklet(body: str, said: s
     assert any(words.startswith(said) for words in told(body))
 
 
-def test_the_author_may_bring_a_font_and_a_picture(tmp_path: Path) -> None:
+def look_with(tmp_path: Path, font: str) -> Path:
+    """An author's folder with one font in it, called after a family of its own or of ours."""
     look = tmp_path / "my look"
     look.mkdir()
-    shutil.copy(BASE / "fonts" / "Bitter_700Bold.ttf", look / "Own.ttf")
+    shutil.copy(BASE / "fonts" / "Bitter_700Bold.ttf", look / font)
+    return look
+
+
+def test_the_author_may_bring_a_font(tmp_path: Path) -> None:
+    look = look_with(tmp_path, "Own.ttf")
     own = f"@font-face {{ font-family: Own; src: url({look.as_uri()}/Own.ttf) }}"
     html = document("<h1>x</h1>", f"{STYLE} {own} h1 {{ font-family: Own }}")
     written, notices = make_pdf(html, {}, base=BASE, date=DAY, titles={}, looks=[look])
     assert notices == ()
     assert written.startswith(b"%PDF-")
+
+
+def test_another_font_under_the_name_of_ours_is_told(tmp_path: Path) -> None:
+    """Drawings number their glyphs by our file; in another one they would be other letters."""
+    look = look_with(tmp_path, "Own.ttf")
+    own = f"@font-face {{ font-family: 'Work Sans'; src: url({look.as_uri()}/Own.ttf) }}"
+    html = document(BODY, f"{STYLE} {own}")
+    written, notices = make_pdf(html, DRAWINGS, base=BASE, date=DAY, titles={}, looks=[look])
+    assert (written, [notice.code for notice in notices]) == (b"", ["strange-font"])

@@ -1,12 +1,13 @@
 """Notices as people and programs get them."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from patternbook.commands.report import for_people, for_programs, summary
 from patternbook.commands.sources import Source
 from patternbook.notice import Edit, Mark, Notice, Place
 
-ROWS = "top:\n  rows: [A A, B]\n"
+ROWS = "top:\n  rows: [A A,\n         B]\n"
 
 
 def written(folder: Path, text: str) -> Source:
@@ -29,22 +30,30 @@ ROW = Notice(
     stated="3 1/2",
     needed="6 1/2",
     hint="Cut B 6½ wide.",
-    marks=(Mark(at(2, 15, 16), "the shorter row"), Mark(at(2, 10, 13), "the row it is sewn to")),
-    edits=(Edit(at(2, 15, 16), "B", "B B"),),
+    marks=(Mark(at(3, 10, 11), "the shorter row"), Mark(at(2, 10, 13), "the row it is sewn to")),
+    edits=(Edit(at(3, 10, 11), "B", "B B"),),
 )
 FREE = Notice("free", "advice", "quilt", "nothing fixes the size.")
 
 
 def test_a_notice_shows_both_sides_and_the_written_line(tmp_path: Path) -> None:
     assert for_people([ROW], [written(tmp_path, ROWS)]) == (
-        "patterns/x/pattern.yaml:2:15: error row-length [lap]: "
+        "patterns/x/pattern.yaml:3:10: error row-length [lap]: "
         "row 2 is 3½ wide, row 1 is 6½: short by 3. Cut B 6½ wide.\n"
-        "     2 |   rows: [A A, B]\n"
-        "                       ^\n"
+        "     3 |          B]\n"
+        "                  ^\n"
         "  patterns/x/pattern.yaml:2:10: the row it is sewn to\n"
-        "     2 |   rows: [A A, B]\n"
+        "     2 |   rows: [A A,\n"
         "                  ^^^"
     )
+
+
+def test_a_line_is_shown_once_and_advice_shows_one_place(tmp_path: Path) -> None:
+    source = written(tmp_path, ROWS)
+    here = (Mark(at(2, 10, 11), "A"), Mark(at(2, 12, 13), "A again"), Mark(at(3, 10, 11), "B"))
+    fault = Notice("x", "warning", "quilt", "so.", here)
+    assert for_people([fault], [source]).count(" | ") == 2
+    assert for_people([replace(fault, severity="advice")], [source]).count(" | ") == 1
 
 
 def test_a_long_line_is_cut_around_the_place(tmp_path: Path) -> None:
@@ -93,5 +102,5 @@ def test_the_record_for_programs(tmp_path: Path) -> None:
         "line": 2, "column": 10, "end_line": 2, "end_column": 13,
         "role": "the row it is sewn to",
     }  # fmt: skip
-    assert first["fix"] == [{"at": "patterns/x/pattern.yaml:2:15", "old": "B", "new": "B B"}]
+    assert first["fix"] == [{"at": "patterns/x/pattern.yaml:3:10", "old": "B", "new": "B B"}]
     assert (second["rule"], second["sizes"], second["hint"]) == (None, [], None)

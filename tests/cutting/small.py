@@ -48,7 +48,9 @@ def piece(letter: str, size: str, count: int = 0, **more: Any) -> Piece:
     return replace(made, **more)
 
 
-def strip(letter: str, width: str, *runs: tuple[str, int], use: str = "border 1", **more: Any) -> Piece:
+def strip(
+    letter: str, width: str, *runs: tuple[str, int], use: str = "border 1", **more: Any
+) -> Piece:
     """A strip that gives so many lengths of each kind."""
     lengths = tuple(Run(use, inches(length), number, whole=False) for length, number in runs)
     return piece(letter, f"{width} x WOF", runs=lengths, **more)

@@ -150,7 +150,8 @@ CASES = [
         "pieces: {A: {cut: 10 1/2 x 4 1/2}, B: {cut: 2 x 6}, C: {cut: 3 x 6}}\n"
         "units: {house: {rows: [A, B C B C B], make: 12}}",
         "row-length",
-        "row 2 of house comes to 9 1/2: 3 B 4 1/2 + 2 C 5; row 1 of house to 10: A 10; short by 1/2.",
+        "row 2 of house comes to 9 1/2: 3 B 4 1/2 + 2 C 5; row 1 of house to 10: A 10; "
+        "short by 1/2.",
         "Try C cut 3 1/4 x 6.",
         id="a row half an inch short",
     ),
@@ -185,9 +186,9 @@ CASES = [
         id="a unit made from itself",
     ),
     pytest.param(
-        "pieces: {A: {cut: 2 1/2 square}}\nunits: {row: {rows: [A AB]}}",
+        "pieces: {A: {cut: 2 1/2 square}}\nunits: {row: {rows: [A Z2]}}",
         "unknown-part",
-        "nothing is called 'AB'.",
+        "nothing is called 'Z2'.",
         "Known parts: A, row.",
         id="a letter that is not cut",
     ),
@@ -254,8 +255,8 @@ def test_the_row_that_differs_from_most_is_blamed(tmp_path: Path) -> None:
         """\
         pattern: Odd one out
         pieces: {A: {cut: 3 1/2 square}, B: {cut: 4 x 3 1/2}}
-        units: {block: {rows: [A B, A A A, B B, A B A], make: 1}}
+        units: {block: {rows: [A B, A A, A A, A A], make: 1}}
         """,
     )
     blamed = [notice.message.split(" of ")[0] for notice in told(made)]
-    assert blamed == ["row 1", "row 2", "row 3"] or "row 1" in blamed
+    assert blamed == ["row 1"]

@@ -1,0 +1,87 @@
+"""At a glance: how large, how many pieces, how many places must match, and the smallest piece."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from patternbook.booklet import wording
+from patternbook.booklet.book import Book, Figure, Row, Table
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.records import Piece
+
+
+@dataclass(frozen=True)
+class Glance:
+    """The table of sizes, the units that are the same in all of them, and the sizes drawn."""
+
+    title: str
+    table: Table
+    units: tuple[str, ...]
+    figure: Figure | None
+
+
+def glance(book: Book) -> Glance:
+    """A row for each size."""
+    head = (
+        "Size",
+        "Finished, width × length",
+        *(("In centimetres",) if book.system.unit == "in" else ()),
+        "Pieces",
+        "Places where seams must meet",
+        "Smallest piece, cut",
+    )
+    rows = tuple(Row(wording.title(size), _cells(known)) for size, known in book.sizes.items())
+    return Glance(
+        "At a glance",
+        Table("Sizes", head, rows),
+        tuple(_unit(book, name) for name in _blocks(book)),
+        book.figure("sizes"),
+    )
+
+
+def _cells(known: Evidence) -> tuple[str, ...]:
+    quilt, totals = known.quilt, known.sewing.totals
+    assert quilt.finished is not None
+    finished = wording.sides(quilt.finished, quilt.system)
+    small = smallest(known)
+    return (
+        finished,
+        *((_centimetres(known),) if quilt.system.unit == "in" else ()),
+        str(totals.pieces),
+        str(totals.matches),
+        f"{small.letter}, {wording.cut_size(small.cut, quilt.system)}" if small else wording.NONE,
+    )
+
+
+def _centimetres(known: Evidence) -> str:
+    """For orientation only: the pattern is in inches, and its pieces are never converted."""
+    from patternbook.metric import centimetres
+
+    assert known.quilt.finished is not None
+    near = [round(centimetres(side.up(known.quilt.system.step))) for side in known.quilt.finished]
+    return wording.glued(f"about {near[0]} × {near[1]} cm")
+
+
+def smallest(known: Evidence) -> Piece | None:
+    """The piece with the least cloth in it; of two alike, the first letter."""
+    pieces = [piece for piece in known.quilt.pieces.values() if piece.cut.down is not None]
+    return min(pieces, key=lambda piece: piece.cut.across * (piece.cut.down or 0), default=None)
+
+
+def _blocks(book: Book) -> tuple[str, ...]:
+    """Units that are blocks: all but the top, of one size whatever the quilt's."""
+    return tuple(
+        name
+        for name, unit in book.first.quilt.units.items()
+        if name != book.first.quilt.top
+        and all(
+            name in known.quilt.units and known.quilt.units[name].finished == unit.finished
+            for known in book.all
+        )
+    )
+
+
+def _unit(book: Book, name: str) -> str:
+    unit = book.first.quilt.units[name]
+    sizes = wording.both_sizes(unit.finished, unit.measure, book.system)
+    return f"{wording.title(name)}: {sizes}."

@@ -1,0 +1,105 @@
+"""What holds throughout: seam, width of fabric, pressing, how amounts are rounded; the seam test."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from patternbook.booklet import wording
+from patternbook.booklet.book import Book
+from patternbook.inch import ruler_up
+
+
+@dataclass(frozen=True)
+class Note:
+    """One thing to know before cutting."""
+
+    head: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Notes:
+    """The notes, and how to test a seam."""
+
+    title: str
+    notes: tuple[Note, ...]
+    test_title: str
+    test: tuple[str, ...]
+
+
+def notes(book: Book) -> Notes:
+    """Worked out from this pattern's own settings."""
+    return Notes("Before you begin", tuple(_notes(book)), "Test your seam", seam_test(book))
+
+
+def _notes(book: Book) -> Iterator[Note]:
+    quilt, system = book.first.quilt, book.system
+    seam = wording.length(quilt.seam, system)
+    yield Note(
+        "Seam",
+        f"Every seam is {seam} and every cut size includes it. Sew fabrics right sides together.",
+    )
+    yield Note("Sizes", "Width comes before length. Finished means sewn into the quilt; a measure with seam allowances is taken from raw edge to raw edge.")
+    yield Note("Width of fabric", _width(book))
+    yield Note(
+        "Washing",
+        "Wash all fabrics beforehand or none, except pre-cut ones: those shrink and fray.",
+    )
+    yield Note(
+        "Pressing",
+        "Lift the iron and set it down; do not push. First press the seam as sewn, then to the "
+        "side that the step names. Where seams meet, opposite sides nest.",
+    )
+    yield Note("Amounts", _amounts(book))
+
+
+def _width(book: Book) -> str:
+    quilt, system = book.first.quilt, book.system
+    usable = wording.length(quilt.width, system)
+    least = least_width(book)
+    holds = f" Cloth down to {wording.length(least, system)} will do." if least and least < quilt.width else " Narrower cloth will not do."
+    return f"The usable width is taken as {usable}, between the selvedges. Measure yours.{holds}"
+
+
+def least_width(book: Book) -> Fraction | None:
+    """The narrowest usable width at which every cut of these sizes can still be made."""
+    plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
+    least = [
+        plan.least_width for plan in plans if plan.form == "yardage" and plan.least_width is not None
+    ]
+    backs = [known.cutting.backing.best.least_width for known in book.all if known.cutting.backing]
+    found = [*least, *backs]
+    return ruler_up(max(found), book.system) if found else None
+
+
+def _amounts(book: Book) -> str:
+    rules, system = book.first.quilt.settings, book.system
+    spare = wording.length(rules.spare, system)
+    edge = wording.length(rules.straightening, system)
+    unit = system.bolt_unit
+    step = rules.yard_step if unit == "yd" else rules.metre_step
+    told = (
+        f"Fabric amounts are whole strips plus {spare} (of which {edge} squares the edge), rounded "
+        f"up to the next {wording.amount(step, unit)}; the backing to the next "
+        f"{wording.amount(rules.backing_step, unit)}. Cut sizes are rounded up to "
+        f"{wording.length(system.step, system)}. Binding is the way round plus "
+        f"{wording.length(rules.binding_over, system)}"
+    )
+    joins = ", and what the joins take" if rules.joins == "counted" else ""
+    metres = f" Metres are the same amounts, rounded up to {wording.amount(rules.metre_step, 'm')}." if unit == "yd" else ""
+    return f"{told}{joins}.{metres}"
+
+
+def seam_test(book: Book) -> tuple[str, ...]:
+    """Three strips joined: the middle one loses a seam allowance on each side."""
+    quilt, system = book.first.quilt, book.system
+    strip, middle = quilt.seam * 6, quilt.seam * 4
+    return (
+        f"Cut three strips, each {wording.length(strip, system)} wide and about "
+        f"{wording.length(quilt.seam * 16, system)} long.",
+        "Join them side by side and press.",
+        f"The middle one must now measure {wording.length(middle, system)}. Narrower: sew a "
+        "thread's width less. Wider: sew a thread's width more. Test again.",
+    )

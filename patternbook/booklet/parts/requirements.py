@@ -1,0 +1,182 @@
+"""What to buy for each size: one row a fabric, with its use, its amount and what is to spare."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from patternbook.booklet import wording
+from patternbook.booklet.book import Book, Figure, Row, Table, told_by_size
+from patternbook.booklet.cloth_words import bought, label, letters, precut
+from patternbook.cutting.records import BackingFor, Buy
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.records import Fabric
+
+Tell = Callable[[Evidence], str]
+Line = tuple[str, Tell]
+
+
+@dataclass(frozen=True)
+class Requirements:
+    """What to buy, what is over, and what is said of single fabrics."""
+
+    title: str
+    table: Table
+    spare: Table
+    remarks: tuple[str, ...]
+    figure: Figure | None
+
+
+def requirements(book: Book) -> Requirements:
+    """A column for each size."""
+    fabrics = _fabrics(book)
+    head = ("", *book.names)
+    lines = [line for fabric in fabrics for line in _fabric(book, fabric)]
+    lines += [*_backing(book), *_batting(book), *_thread(book)]
+    spare = [(label(fabric), _spare(fabric)) for fabric in fabrics]
+    return Requirements(
+        "What you need",
+        Table("Fabric, batting and thread", head, told_by_size(book, lines)),
+        Table("To spare in these amounts", head, told_by_size(book, spare)),
+        tuple(remark for fabric in fabrics for remark in _remarks(book, fabric)),
+        book.figure("key"),
+    )
+
+
+def _fabrics(book: Book) -> tuple[Fabric, ...]:
+    """Those that anything but the backing is cut from, in the author's order."""
+    quilt = book.first.quilt
+    return tuple(
+        fabric
+        for name, fabric in quilt.fabrics.items()
+        if any(_is_cut(known, name) for known in book.all)
+    )
+
+
+def _is_cut(known: Evidence, name: str) -> bool:
+    plan = known.cutting.fabrics.get(name)
+    return plan is not None and bool(plan.strips) and bought(plan)
+
+
+def _buy(known: Evidence, name: str) -> Buy | None:
+    plan = known.cutting.fabrics.get(name)
+    return plan.buy if plan else None
+
+
+def _fabric(book: Book, fabric: Fabric) -> Iterator[Line]:
+    cut = letters(fabric.name, book.all)
+    name = f"{label(fabric)}: {cut}" if cut else label(fabric)
+    if fabric.form == "yardage":
+        yield name, lambda known: amount(known, _buy(known, fabric.name))
+        return
+    pack = f", packs of {fabric.pack}" if fabric.pack else ""
+    yield f"{name}{pack}", lambda known: _packs(known, fabric)
+    yield f"{label(fabric)}, needed", lambda known: _needed(known, fabric)
+
+
+def amount(known: Evidence, buy: Buy | None) -> str:
+    """`2⅞ yd or 2.7 m`."""
+    if buy is None or buy.amount is None:
+        return wording.NONE
+    told = wording.amount(buy.amount, buy.unit)
+    if buy.unit == "yd" and buy.metres is not None:
+        told += f" {wording.NARROW_OR}{wording.amount(buy.metres, 'm')}"
+    if buy.each_print is not None:
+        told += f", {wording.amount(buy.each_print, buy.unit)} of each print"
+    return told
+
+
+def _packs(known: Evidence, fabric: Fabric) -> str:
+    buy = _buy(known, fabric.name)
+    if buy is None or buy.number is None:
+        return wording.NONE
+    return wording.counted(buy.packs, "pack") if buy.packs else "see the packet"
+
+
+def _needed(known: Evidence, fabric: Fabric) -> str:
+    buy = _buy(known, fabric.name)
+    return precut(fabric, buy.number, known) if buy and buy.number is not None else wording.NONE
+
+
+def _spare(fabric: Fabric) -> Tell:
+    def tell(known: Evidence) -> str:
+        buy = _buy(known, fabric.name)
+        if buy is None:
+            return wording.NONE
+        if buy.spare_precuts is not None and buy.number is not None:
+            return precut(fabric, buy.spare_precuts, known).partition(",")[0]
+        return wording.length(buy.spare, known.quilt.system) if buy.amount else wording.NONE
+
+    return tell
+
+
+def _backing(book: Book) -> Iterator[Line]:
+    if not any(known.cutting.backing for known in book.all):
+        return
+    name = _backing_name(book)
+    yield f"{name}, quilted at home", lambda known: _backing_amount(known, frame=False)
+    yield f"{name}, quilted on a frame", lambda known: _backing_amount(known, frame=True)
+
+
+def _backing_name(book: Book) -> str:
+    plan = book.first.cutting.backing
+    fabric = book.first.quilt.fabrics.get(plan.fabric or "") if plan else None
+    return label(fabric) if fabric else "Backing"
+
+
+def _backing_amount(known: Evidence, *, frame: bool) -> str:
+    plan = known.cutting.backing
+    if plan is None:
+        return wording.NONE
+    way: BackingFor = plan.frame if frame else plan.home
+    return in_both(way.best.amount, plan.unit, known.quilt.settings.metre_step)
+
+
+def in_both(number: Fraction, unit: str, step: Fraction) -> str:
+    """An amount of cloth in yards and in metres, where the pattern is in yards."""
+    told = wording.amount(number, unit)
+    if unit != "yd":
+        return told
+    from patternbook.metric import metres_to_buy
+
+    return f"{told} {wording.NARROW_OR}{wording.amount(metres_to_buy(number, step), 'm')}"
+
+
+def _batting(book: Book) -> Iterator[Line]:
+    yield "Batting, at least", _batting_size
+    yield "Batting, a package of", _batting_pack
+
+
+def _batting_size(known: Evidence) -> str:
+    plan = known.cutting.batting
+    return wording.cut_size(plan.size, known.quilt.system) if plan else wording.NONE
+
+
+def _batting_pack(known: Evidence) -> str:
+    plan = known.cutting.batting
+    if plan is None:
+        return wording.NONE
+    return wording.cut_size(plan.pack, known.quilt.system) if plan.pack else "two, joined"
+
+
+def _thread(book: Book) -> Iterator[Line]:
+    yield "Thread for piecing, about", _thread_amount
+
+
+def _thread_amount(known: Evidence) -> str:
+    quilt, thread = known.quilt, known.sewing.totals.thread
+    if not thread.sign():
+        return wording.NONE
+    whole = (thread / quilt.system.bolt).up(Fraction(10))
+    return wording.amount(whole, quilt.system.bolt_unit)
+
+
+def _remarks(book: Book, fabric: Fabric) -> Iterator[str]:
+    """Prints, one-way cloth, and the author's own note."""
+    name = wording.title(fabric.name)
+    if fabric.prints > 1:
+        yield f"{name}: {fabric.prints} different prints; each {fabric.one_print_per} is of one."
+    if fabric.one_way:
+        yield f"{name}: one-way print. Keep every piece the same way up when you cut and sew."
+    yield from book.said(fabric.note)

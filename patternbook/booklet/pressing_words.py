@@ -1,0 +1,54 @@
+"""Which way to press, as one sentence a step."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.pressing import Way
+from patternbook.quilt.records import LayoutMade
+from patternbook.sewing.records import BorderStep, LinesStep, LineStep, Step, StripStep
+
+WAYS: Final[Mapping[Way, str]] = {
+    "left": "to the left",
+    "right": "to the right",
+    "up": "upward",
+    "down": "downward",
+    "open": "open",
+}
+_TOWARD: Final = "toward "
+
+
+def press(step: Step, known: Evidence) -> str:
+    """The sentence; empty where nothing is sewn."""
+    if not step.press:
+        return ""
+    if isinstance(step, BorderStep):
+        return "Press toward the border."
+    made = known.quilt.units[step.unit].made
+    sash = made.sash if isinstance(made, LayoutMade) else None
+    if isinstance(step, LinesStep):
+        return _between(step, sash)
+    if isinstance(step, LineStep | StripStep):
+        return _along(step, sash)
+    return ""
+
+
+def _between(step: LinesStep, sash: str | None) -> str:
+    if sash:
+        return f"Press toward the {sash} rows."
+    if len(set(step.press)) > 1:
+        return "Press as the arrows show."
+    return f"Press {WAYS[step.press[0]]}."
+
+
+def _along(step: LineStep | StripStep, sash: str | None) -> str:
+    if step.word == "toward the sashing" and sash:
+        return f"Press toward {sash}."
+    if step.word.startswith(_TOWARD):
+        return f"Press {step.word}."
+    if len(set(step.press)) == 1:
+        all_seams = "all seams one way, " if len(step.press) > 1 else ""
+        return f"Press {all_seams}{WAYS[step.press[0]]}."
+    return "Press as the arrows show."

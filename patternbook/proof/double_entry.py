@@ -1,0 +1,118 @@
+"""Double entry: the pieces that come off the strips are the pieces that lie in the top, and the
+spare ones; both are counted here, from the strips and from the places."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from patternbook.cutting.records import UNNAMED, FabricPlan
+from patternbook.notice import Notice
+from patternbook.proof.evidence import Evidence
+from patternbook.proof.fault import OURS, fault, place_of
+from patternbook.quilt.records import Piece, Quilt, StripSetMade
+
+EACH: Final = {None: 1, "once": 2, "twice": 4}
+SEWN = "A letter must lie where it is counted: check the cells that name it."
+WHOLE = "Cut it to a size of its own: a strip (× WOF) is for strip sets and borders only."
+
+
+def double_entry(evidence: Evidence) -> Iterator[Notice]:
+    """Errors where a letter is cut more or less often than it is sewn, or from another fabric."""
+    for piece in evidence.quilt.pieces.values():
+        yield from _counted(evidence, piece)
+        if piece.letter not in evidence.cutting.letters:
+            yield from _forgotten(evidence.quilt, piece)
+        elif piece.is_strip:
+            yield from _lengths(evidence, piece)
+        else:
+            yield from _patches(evidence, piece)
+
+
+def _counted(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+    """The count is what lies in the top, the strips of a set counted as strips."""
+    if not evidence.patches:
+        return
+    lie = _sewn(evidence, piece)
+    if lie != piece.count:
+        message = f"{piece.letter}: {piece.count} are counted, {lie} lie in the top."
+        at = place_of(evidence.quilt, "pieces", piece.letter, "count") or piece.place
+        figures = {"stated": str(piece.count), "needed": str(lie)}
+        yield fault(evidence.quilt, "sewn-count", "R3", message, at, hint=SEWN, **figures)
+
+
+def _sewn(evidence: Evidence, piece: Piece) -> int:
+    """Patches in the top; where they are slices of sets, the strips of those sets."""
+    units, number = evidence.quilt.units, 0
+    for (letter, unit), lie in evidence.lie.items():
+        if letter != piece.letter:
+            continue
+        made = units[unit].made
+        number += made.strips.count(letter) * made.sets if isinstance(made, StripSetMade) else lie
+    return number
+
+
+def _forgotten(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
+    """A letter without a plan, though nothing keeps it from being cut: a letter that the cloth
+    has no room for has been told."""
+    fabric = quilt.fabrics.get(piece.fabric or UNNAMED)
+    shorter = min(side for side in piece.cut if side is not None)
+    narrow = piece.host or piece.strip_width or (fabric and fabric.form != "yardage")
+    if not narrow and shorter <= (fabric.width if fabric else quilt.width):
+        message = f"{piece.letter} is sewn {piece.count} times, and nothing is cut for it."
+        yield fault(quilt, "cut-count", "R3", message, piece.place)
+
+
+def _patches(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+    each = EACH[piece.diagonal]
+    needed = piece.count + piece.spare
+    pairs = -(-(needed - piece.mirrored) // each) - (-piece.mirrored // each)
+    square = piece.cut.across == piece.cut.down
+    least = -(-needed // each) if square or each == 1 else pairs
+    asked = max(least, piece.stated_squares or 0)
+    cut = sum(found for _, found in _off_the_strips(evidence, piece))
+    if cut != asked:
+        spare = f" + {piece.spare} spare" if piece.spare else ""
+        of_each = f", {each} from each cut" if each > 1 else ""
+        message = (
+            f"{piece.letter}: {cut} are cut off the strips; {piece.count} sewn{spare}{of_each} "
+            f"take {asked}."
+        )
+        yield fault(evidence.quilt, "cut-count", "R3", message, piece.place)
+    yield from _fabrics(evidence, piece)
+
+
+def _off_the_strips(evidence: Evidence, piece: Piece) -> list[tuple[FabricPlan, int]]:
+    """How many pieces of a letter the strips of each fabric give."""
+    found = []
+    for plan in evidence.cutting.fabrics.values():
+        number = sum(
+            cut.number * (1 if strip.join else strip.times)
+            for strip in plan.strips
+            for cut in strip.cuts
+            if cut.letter == piece.letter
+        )
+        if number:
+            found.append((plan, number))
+    return found
+
+
+def _fabrics(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+    for plan, number in _off_the_strips(evidence, piece):
+        if plan.fabric != (piece.fabric or UNNAMED):
+            message = f"{number} {piece.letter} are cut from {plan.fabric}, not from {piece.fabric}."
+            yield fault(evidence.quilt, "cut-fabric", "R3", message, piece.place)
+
+
+def _lengths(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+    """A strip's lengths: one for every strip of a set, one for every patch elsewhere."""
+    yield from _fabrics(evidence, piece)
+    if not evidence.patches:
+        return
+    cut = sum(found for _, found in _off_the_strips(evidence, piece))
+    sewn = _sewn(evidence, piece)
+    if cut == sewn:
+        return
+    message = f"{piece.letter}: {cut} lengths are cut of its strips, {sewn} are sewn."
+    hint = OURS if any(run.number for run in piece.runs) else WHOLE
+    yield fault(evidence.quilt, "cut-count", "R3", message, piece.place, hint=hint)

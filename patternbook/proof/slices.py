@@ -1,0 +1,65 @@
+"""Strip sets: the slices that are cut are enough for those that lie in the top, and fit a set."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from patternbook.notice import Notice
+from patternbook.proof.evidence import Evidence
+from patternbook.proof.fault import fault, shown
+from patternbook.quilt.records import Quilt, StripSetMade, Unit
+from patternbook.sewing.records import SegmentStep
+
+
+def slices(evidence: Evidence) -> Iterator[Notice]:
+    """Errors where too few slices are cut, or more than a set has room for."""
+    for unit, made in evidence.strip_sets():
+        yield from _fit(evidence.quilt, unit, made)
+        yield from _enough(evidence, unit, made)
+        yield from _steps(evidence, unit, made)
+
+
+def _fit(quilt: Quilt, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
+    used = made.per_set * made.segment
+    if used > made.strip_length:
+        message = (
+            f"'{unit.name}': {made.per_set} × {shown(made.segment, quilt)} = "
+            f"{shown(used, quilt)} to a set, its strips are {shown(made.strip_length, quilt)}."
+        )
+        yield fault(quilt, "slices-fit", "R6", message, unit.place)
+    for letter in dict.fromkeys(made.strips):
+        piece = quilt.pieces.get(letter)
+        fabric = quilt.fabrics.get(piece.fabric or "") if piece else None
+        if fabric and fabric.form == "yardage" and made.strip_length > fabric.width:
+            message = (
+                f"'{unit.name}': sets {shown(made.strip_length, quilt)} long from {letter}, whose "
+                f"cloth is {shown(fabric.width, quilt)} wide."
+            )
+            yield fault(quilt, "slices-fit", "R6", message, unit.place)
+
+
+def _enough(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
+    """Slices in the top, counted from the patches, against sets times slices."""
+    lie = sum(n for (_, home), n in evidence.lie.items() if home == unit.name)
+    sewn = lie // len(unit.placed) if evidence.patches and unit.placed else unit.make
+    cut = made.sets * made.per_set
+    if sewn > cut or sewn != unit.make or cut - sewn >= made.per_set > unit.make:
+        message = (
+            f"'{unit.name}': {made.sets} sets of {made.per_set} give {cut} slices; {sewn} lie in "
+            f"the top, {unit.make} are to be made."
+        )
+        yield fault(evidence.quilt, "slices", "R3", message, unit.place)
+
+
+def _steps(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
+    for step in evidence.sewing.of(unit.name):
+        if isinstance(step, SegmentStep) and (step.cut, step.segment) != (
+            made.sets * made.per_set,
+            made.segment,
+        ):
+            message = (
+                f"'{unit.name}': the step cuts {step.cut} slices of "
+                f"{shown(step.segment, evidence.quilt)}, the sets give "
+                f"{made.sets * made.per_set} of {shown(made.segment, evidence.quilt)}."
+            )
+            yield fault(evidence.quilt, "slices", "R20", message, unit.place)

@@ -1,0 +1,82 @@
+"""The actions at the cutting table: folding, rulers, layers (common practice, no source)."""
+
+from fractions import Fraction
+from typing import Any
+
+from patternbook.cutting.records import CutStep
+from patternbook.cutting.tools import TABLES
+from patternbook.quilt.records import CutSize, Piece, Run
+from tests.cutting.small import fabric, inches, piece, planned
+
+LONG, SQUARE = TABLES["in"].long_ruler, TABLES["in"].square
+ROLL = fabric(form="strip roll", size=CutSize(Fraction(5, 2), Fraction(40)), pack=40)
+
+
+def steps(*pieces: Piece, **more: Any) -> tuple[CutStep, ...]:
+    return planned(*pieces, **more).fabrics["cloth"].steps
+
+
+def test_edge_strips_ends_and_sub_cuts_in_order() -> None:
+    made = steps(piece("A", "2 1/2 square", 40), piece("B", "6 x 4", 12))
+    assert [(step.order, step.kind, step.letters) for step in made] == [
+        (1, "straighten", ()),
+        (2, "strip", ("B",)),
+        (3, "trim", ("B",)),
+        (4, "subcut", ("B",)),
+        (5, "strip", ("A",)),
+        (6, "trim", ("A",)),
+        (7, "subcut", ("A",)),
+    ]
+
+
+def test_strips_across_the_cloth_folded_once() -> None:
+    strip = steps(piece("A", "2 1/2 square", 40))[1]
+    assert (strip.times, strip.folds, strip.layers, strip.rulers) == (3, 1, 2, (LONG,))
+
+
+def test_pre_cut_strips_are_stacked_in_four_layers_and_trimmed_first() -> None:
+    trim, subcut = steps(piece("A", "8 1/2 x 2 1/2", 72), cloth=ROLL)
+    assert (trim.kind, trim.times, trim.layers, trim.reason) == ("trim", 18, 4, "stack")
+    assert (subcut.per_strip, subcut.total, subcut.layers) == (4, 72, 4)
+    assert subcut.rulers == (SQUARE,)
+
+
+def test_wide_strips_take_two_rulers_and_wider_ones_a_fold() -> None:
+    wide, wider = (steps(piece("A", f"{side} square", 1))[1] for side in (16, 24))
+    assert (wide.rulers, wide.measure, wide.folds) == ((LONG, SQUARE), Fraction(16), 1)
+    assert (wider.measure, wider.on_fold, wider.folds) == (Fraction(12), True, 2)
+
+
+def test_long_pieces_leave_the_strip_open() -> None:
+    subcut = steps(piece("A", "30 x 3", 4))[-1]
+    assert (subcut.length, subcut.measure, subcut.on_fold) == (Fraction(30), Fraction(15), True)
+
+
+def test_lengths_of_cloth_are_folded_with_parallel_edges() -> None:
+    subcut = steps(piece("W", "66 1/2 x 6 1/2", 4, along="length"))[-1]
+    assert (subcut.reason, subcut.folds, subcut.measure) == ("long", 2, inches("6 1/2"))
+
+
+def test_whole_strips_are_not_sub_cut() -> None:
+    made = steps(piece("A", "2 1/2 x WOF", runs=(Run("rail", Fraction(39), 7, whole=True),)))
+    assert [step.kind for step in made] == ["straighten", "strip", "trim"]
+
+
+def test_joined_strips() -> None:
+    made = steps(piece("A", "54 1/2 x 2 1/2", 4))
+    assert [step.kind for step in made] == ["straighten", "strip", "trim", "join", "subcut"]
+
+
+def test_squares_are_cut_on_the_diagonal_last() -> None:
+    last = steps(piece("A", "9 3/4 square", 10, diagonal="twice"))[-1]
+    assert (last.kind, last.times, last.per_strip, last.total) == ("diagonal", 3, 4, 12)
+
+
+def test_pre_cut_squares_used_whole_need_no_cut() -> None:
+    squares = fabric(form="squares", size=CutSize(Fraction(5), Fraction(5)), pack=42)
+    assert steps(piece("A", "5 square", 42), cloth=squares) == ()
+
+
+def test_pieces_trimmed_in_a_wider_strip() -> None:
+    subcut = steps(piece("A", "2 square", 18), cloth=ROLL)[-1]
+    assert (subcut.width, subcut.across) == (inches("2 1/2"), Fraction(2))
