@@ -10,7 +10,12 @@ from patternbook.booklet import wording
 from patternbook.quilt.records import Turn
 from patternbook.sewing.records import Laid
 
-_TURNS: Final = ("", "turned a quarter to the right", "turned half round", "turned a quarter to the left")
+_TURNS: Final = (
+    "",
+    "turned a quarter to the right",
+    "turned half round",
+    "turned a quarter to the left",
+)
 _FEWEST_IN_TURN: Final = 5  # fewer are named one by one
 
 
@@ -28,7 +33,11 @@ def words(sequence: Sequence[Laid]) -> str:
     if _in_turn(sequence):
         first, second = (part(laid.part, laid.turn) for laid in sequence[:2])
         last = part(sequence[-1].part, sequence[-1].turn)
-        ends = "beginning and ending with" if last == first else f"beginning with {first} and ending with"
+        ends = (
+            "beginning and ending with"
+            if last == first
+            else f"beginning with {first} and ending with"
+        )
         return f"{first} and {second} in turn, {ends} {last}"
     return wording.listed((_piled(laid) for laid in sequence), "and last")
 

@@ -131,6 +131,3 @@ def said(word: str, name: str, known: Evidence) -> str | None:
     """The figure in this size, or None where there is none of that name."""
     entry = NAMED.get(word)
     return entry[1](name, known) if entry else None
-
-
-

@@ -21,7 +21,9 @@ def _steps(kind: type[Step]) -> Asked:
 
 
 def _chains(known: Evidence) -> bool:
-    return any(step.rounds and (len(step.rounds) > 1 or step.make > 1) for step in known.sewing.steps)
+    return any(
+        step.rounds and (len(step.rounds) > 1 or step.make > 1) for step in known.sewing.steps
+    )
 
 
 def _joins(known: Evidence) -> bool:

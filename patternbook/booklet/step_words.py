@@ -63,7 +63,9 @@ def _sizes(step: Together, sizes: Sequence[Evidence]) -> Iterator[tuple[Evidence
 CHECK: Final = Fact(MEASURE, "Should measure {} with seam allowances.", _measure)
 MAKE: Final = Fact("Make", "Make {}.", lambda step, _: str(step.make))
 MATCHES: Final = Fact(
-    "Places in each where seams meet", "Places in each where seams meet: {}.", lambda step, _: str(step.matches)
+    "Places in each where seams meet",
+    "Places in each where seams meet: {}.",
+    lambda step, _: str(step.matches),
 )
 
 
@@ -163,7 +165,8 @@ def _order(
         if any(laying.counts(made.sequence).get(part, 0) > 1 for made in found)
     ]
     facts = tuple(
-        Fact(f"{part} in each", f"Each takes {{}} {part}.", partial(_in_each, part)) for part in several
+        Fact(f"{part} in each", f"Each takes {{}} {part}.", partial(_in_each, part))
+        for part in several
     )
     return (f"{start}: {said.pop()}.",), facts, {}
 
@@ -183,7 +186,9 @@ def joined(step: Step, whole: str) -> tuple[str, ...]:
             f"Join pairs to pairs in the same way until the {whole} is whole.{rest}",
         )
     if step.make > 1:
-        return ("Sew them right sides together, one behind the other without cutting the thread (chain piecing). Snip apart.",)
+        return (
+            "Sew them right sides together, one behind the other without cutting the thread (chain piecing). Snip apart.",
+        )
     return ("Sew them right sides together.",)
 
 
@@ -196,10 +201,18 @@ def _lines(step: Together, sizes: Sequence[Evidence], name: str) -> Words:
     noun = first.by.removesuffix("s")
     order = _lines_order(first)
     pins = (
-        "Pin where seams meet: pressed opposite ways, they nest." if seams_meet else "No seams have to meet here.",
+        "Pin where seams meet: pressed opposite ways, they nest."
+        if seams_meet
+        else "No seams have to meet here.",
     )
-    does = (*order, *pins, *joined(first, "top" if name == TOP else wording.title(step.unit).lower()))
-    count = Fact(f"{wording.capital(noun)}s to join", "", lambda made, _: str(getattr(made, "count", "")))
+    does = (
+        *order,
+        *pins,
+        *joined(first, "top" if name == TOP else wording.title(step.unit).lower()),
+    )
+    count = Fact(
+        f"{wording.capital(noun)}s to join", "", lambda made, _: str(getattr(made, "count", ""))
+    )
     counts = (count,) if len({getattr(made, "count", 0) for made in found}) > 1 else ()
     facts = (*counts, *((MATCHES,) if seams_meet else ()), CHECK, MAKE)
     return Words(f"{name}: join the {first.by}", does, facts, {})
@@ -229,7 +242,9 @@ def _border(step: Together, sizes: Sequence[Evidence], name: str) -> Words:
     if first.stones:
         does.append(f"Sew {laying.part(first.stones)} to both ends of each.")
     edges = "side edges" if first.pair == "sides" else "top and bottom edges"
-    does.append(f"Pin the middles and the ends, then between. Sew them to the {edges}, easing to fit.")
+    does.append(
+        f"Pin the middles and the ends, then between. Sew them to the {edges}, easing to fit."
+    )
     about = Fact(
         "Your length should be about",
         "Your length should be about {}; cut to your own measure.",

@@ -6,8 +6,9 @@ from argparse import ArgumentParser, Namespace
 from typing import Final
 
 from patternbook.commands.examine import add_quiet, examined, notices_of, tell_notices
+from patternbook.commands.mend import mend
 from patternbook.commands.report import for_programs
-from patternbook.commands.say import put_json
+from patternbook.commands.say import put_json, tell
 from patternbook.commands.sources import add_sources, chosen
 from patternbook.notice import failed
 
@@ -19,6 +20,9 @@ def add_options(parser: ArgumentParser) -> None:
     """Says what the command may be told."""
     add_sources(parser)
     parser.add_argument("--strict", action="store_true", help="a warning counts as an error")
+    parser.add_argument(
+        "--fix", action="store_true", help="mend the source where one number alone would do it"
+    )
     parser.add_argument("--json", action="store_true", help="for programs: one record, on stdout")
     add_quiet(parser)
 
@@ -26,7 +30,11 @@ def add_options(parser: ArgumentParser) -> None:
 def run(options: Namespace) -> int:
     """Checks, tells, and gives 1 where anything keeps a pattern from being issued."""
     sources = chosen(options.sources)
-    notices = notices_of(examined(sources, quiet=options.quiet or options.json))
+    quiet = options.quiet or options.json
+    notices = notices_of(examined(sources, quiet=quiet))
+    if options.fix and (number := mend(sources, notices)):
+        notices = notices_of(examined(sources, quiet=quiet))
+        tell("1 number was mended." if number == 1 else f"{number} numbers were mended.")
     if options.json:
         put_json(for_programs(notices, sources))
     else:

@@ -25,7 +25,7 @@ def backing_plan(quilt: Quilt) -> BackingPlan | None:
         return None
     width = cloth_named(quilt, backing.fabric).width if backing.fabric else quilt.width
     least = sides_over(quilt, backing.over)
-    size = _at_least(least, backing.stated_size)
+    size = at_least(least, backing.stated_size)
     best, other = _chosen(quilt, backing, size, width)
     unit = quilt.system.unit
     return BackingPlan(
@@ -52,7 +52,8 @@ def sides_over(quilt: Quilt, over: Fraction) -> CutSize:
     return CutSize(across, down)
 
 
-def _at_least(least: CutSize, stated: CutSize | None) -> CutSize:
+def at_least(least: CutSize, stated: CutSize | None) -> CutSize:
+    """What is made: the needed size, or a larger one that she states."""
     if stated is None or stated.down is None or least.down is None:
         return least
     return CutSize(max(least.across, stated.across), max(least.down, stated.down))

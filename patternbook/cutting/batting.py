@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from patternbook.cutting.backing import sides_over, size_notices
+from patternbook.cutting.backing import at_least, sides_over, size_notices
 from patternbook.cutting.records import BattingPlan
-from patternbook.cutting.told import Told, sized
+from patternbook.cutting.told import Told, anywhere, sized
 from patternbook.inch import INCHES_A_CENTIMETRE
 from patternbook.notice import Notice
 from patternbook.quilt.records import CutSize, Quilt
@@ -22,12 +22,20 @@ def batting_plan(quilt: Quilt) -> BattingPlan | None:
     batting = quilt.batting
     if batting is None or quilt.finished is None:
         return None
-    least, stated = sides_over(quilt, batting.over), batting.stated_size
-    if stated and stated.down and least.down:
-        size = CutSize(max(least.across, stated.across), max(least.down, stated.down))
-    else:
-        size = least
+    least = sides_over(quilt, batting.over)
+    size = at_least(least, _turned_to(batting.stated_size, least))
     return BattingPlan(batting.over, size, packaged(quilt, size), size != least)
+
+
+def _turned_to(stated: CutSize | None, least: CutSize) -> CutSize | None:
+    """Batting has no direction: it is turned where it fits only so."""
+    if stated is None or stated.down is None or least.down is None:
+        return stated
+    if stated.across < least.across or stated.down < least.down:
+        turned = CutSize(stated.down, stated.across)
+        if turned.across >= least.across and stated.across >= least.down:
+            return turned
+    return stated
 
 
 def packaged(quilt: Quilt, size: CutSize) -> CutSize | None:
@@ -45,8 +53,10 @@ def batting_notices(quilt: Quilt, plan: BattingPlan) -> Iterator[Notice]:
     """The stated size against what the quilt needs, and a size that no package holds."""
     if quilt.batting is None:
         return
-    stated = quilt.batting.stated_size
-    if stated and stated != packaged(quilt, sides_over(quilt, plan.over)):
+    least = sides_over(quilt, plan.over)
+    stated = _turned_to(quilt.batting.stated_size, least)
+    pack = packaged(quilt, least)
+    if stated and stated != _turned_to(pack, least):
         about = Told("batting-short", "R15", quilt.batting.places.get("size"))
         yield from size_notices(quilt, about, "batting", stated, plan.over)
     if plan.pack is None:
@@ -54,4 +64,5 @@ def batting_notices(quilt: Quilt, plan: BattingPlan) -> Iterator[Notice]:
             f"batting: no packaged size holds {sized(plan.size, quilt.system)}. Buy it by the "
             "width, or join two pieces edge to edge."
         )
-        yield Told("batting-joined", "R15").notice(quilt, "advice", message)
+        at = anywhere(quilt, quilt.batting.places)
+        yield Told("batting-joined", "R15", None, at).notice(quilt, "advice", message)

@@ -10,7 +10,7 @@ from patternbook.cutting import sums
 from patternbook.cutting.groups import join_loss
 from patternbook.cutting.packing import strips_end_to_end
 from patternbook.cutting.records import BINDING, BindingPlan, Cut, Join, Strip
-from patternbook.cutting.told import Told, long, number, spare_severity, times, typed
+from patternbook.cutting.told import Told, anywhere, long, number, spare_severity, times, typed
 from patternbook.inch import ruler_up
 from patternbook.notice import Notice
 from patternbook.quilt.records import Binding, Quilt
@@ -94,12 +94,13 @@ def binding_notices(quilt: Quilt, plan: BindingPlan) -> Iterator[Notice]:
         system = quilt.system
         join = Join(plan.join, plan.loss, plan.made)
         message = (
-            f"{_sum(quilt, plan)} ÷ {number(plan.strip_length, system)} gives "
+            f"binding: {_sum(quilt, plan)} ÷ {number(plan.strip_length, system)} gives "
             f"{times(plan.rule, 'strip')} by the rule of thumb, but the joins take some: "
             f"{sums.made_of(plan.rule, plan.strip_length, join, system)}. "
             f"{times(plan.least, 'strip')} are needed."
         )
-        yield Told("binding-rule", "R14", binding.places.get("strips")).notice(
+        at = binding.places.get("strips")
+        yield Told("binding-rule", "R14", at, anywhere(quilt, binding.places)).notice(
             quilt, "advice", message, needed=str(plan.least)
         )
 

@@ -70,7 +70,7 @@ def _from_the_bolt(quilt: Quilt, basket: Basket) -> Buy:
     amount = rounded(quilt, basket, basket.cloth)
     stated = _stated(quilt, fabric)
     enough = stated is not None and stated * system.bolt >= needed
-    amount = max(amount, stated) if enough and stated is not None else amount
+    amount = stated if enough and stated is not None else amount
     straightening = min(settings.straightening, settings.spare) if basket.cloth else Fraction(0)
     used = basket.cloth + basket.backing_length
     spare = amount * system.bolt - used - straightening
@@ -181,6 +181,11 @@ def _one_amount(
         hint = f"Buy {typed(least, system)} {unit}."
         yield Told(f"{what}-short", rule, place, fabric.place, hint).notice(
             quilt, "error", f"{sum_of}; {bought_of}, short by {short}.", *figures, mend=True
+        )
+    elif amount < least:
+        message = f"{sum_of}; {bought_of}. It is enough, but is sold as {typed(least, system)}."
+        yield Told(f"odd-{what}", rule, place, fabric.place).notice(
+            quilt, "advice", message, *figures
         )
     elif amount > least:
         rule = "R15" if 3 * amount > 4 * least else rule

@@ -24,7 +24,7 @@ from patternbook.cutting.records import (
 from patternbook.cutting.sheets import sheets, too_deep
 from patternbook.cutting.stated import stated_notices
 from patternbook.cutting.steps import cut_steps
-from patternbook.cutting.told import Told, long, typed
+from patternbook.cutting.told import Told, long, times, typed
 from patternbook.notice import Notice
 from patternbook.quilt.records import Fabric, Piece, Quilt
 
@@ -174,11 +174,11 @@ def _turned(quilt: Quilt, basket: Basket) -> Iterator[Notice]:
         if then < now:
             system = quilt.system
             piece = quilt.pieces[plan.letter]
+            these = f"{times(plan.strips, 'strip')} {long(plan.strip_width, system)} wide"
+            those = f"{times(plan.other.strips, 'strip')} {long(plan.other.strip_width, system)}"
             message = (
-                f"{plan.letter}: {plan.strips} strips {long(plan.strip_width, system)} wide take "
-                f"{long(cloth, system)}; {plan.other.strips} strips "
-                f"{long(plan.other.strip_width, system)} wide would take "
-                f"{long(plan.other.cloth, system)}, and {typed(then, system)} "
+                f"{plan.letter}: {these} come to {long(cloth, system)} of cloth; {those} wide "
+                f"would come to {long(plan.other.cloth, system)}, and {typed(then, system)} "
                 f"{system.bolt_unit} would do instead of {typed(now, system)}."
             )
             hint = f"Say `strip-width: {typed(plan.other.strip_width, system)}`."

@@ -26,7 +26,8 @@ def fitting_notices(quilt: Quilt, group: Group, plans: Sequence[LetterPlan]) -> 
     for plan, member in zip(plans, group.members, strict=True):
         if plan.exact_count:
             message = (
-                f"{plan.letter}: {times(plan.own, 'strip')} of {plan.per_strip} give exactly the "
+                f"{plan.letter}: {times(plan.own, 'strip')} of {plan.per_strip} "
+                f"{'gives' if plan.own == 1 else 'give'} exactly the "
                 f"{plan.cuts} that are needed. There is none to spare."
             )
             yield of_piece(member.piece, "exact-count", "R5", "cut").notice(
@@ -74,7 +75,8 @@ def _joined(quilt: Quilt, group: Group) -> Iterator[Notice]:
     system, run = quilt.system, group.cloth.run
     for member in group.members:
         piece, long_one = member.piece, long(member.laid.along, system)
-        if piece.is_strip or member in group.too_long or not member.longer_than(run):
+        known = "join" in piece.key_places  # she says how, so she knows that it must be
+        if known or piece.is_strip or member in group.too_long or not member.longer_than(run):
             continue
         message = (
             f"{piece.letter} is {long_one} long, a strip {long(run, system)}: its strips are "

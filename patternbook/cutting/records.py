@@ -7,11 +7,44 @@ from dataclasses import dataclass, field
 from fractions import Fraction
 from typing import Final, Literal, NamedTuple
 
+from patternbook.cutting.finishing import (
+    BackingFor,
+    BackingPlan,
+    BattingPlan,
+    BindingPlan,
+    Panels,
+    Seams,
+)
 from patternbook.quilt.records import CutSize
+
+__all__ = [
+    "BINDING",
+    "UNNAMED",
+    "BackingFor",
+    "BackingPlan",
+    "BattingPlan",
+    "BindingPlan",
+    "Buy",
+    "Cut",
+    "CutStep",
+    "CuttingPlan",
+    "FabricPlan",
+    "Form",
+    "Join",
+    "LetterPlan",
+    "Line",
+    "OtherWay",
+    "Panels",
+    "Row",
+    "Ruler",
+    "Seams",
+    "Sheet",
+    "Strip",
+    "Style",
+]
 
 Form = Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
 Style = Literal["plain", "shared", "thrifty"]
-Seams = Literal["crosswise", "lengthwise"]
 
 BINDING: Final = "binding"  # stands in a cut where a piece has its letter
 UNNAMED: Final = ""  # the cloth of pieces that name no fabric, in a fragment
@@ -200,7 +233,7 @@ class Buy:
 
 
 class Ruler(NamedTuple):
-    """A ruler, width before length, in the pattern's unit."""
+    """A ruler or a mat, width before length, in the pattern's unit."""
 
     across: Fraction
     down: Fraction
@@ -231,6 +264,7 @@ class CutStep:
     measure: Fraction | None = None
     on_fold: bool = False
     rulers: tuple[Ruler, ...] = ()
+    mat: Ruler | None = None
     reason: Literal["edge", "usual", "long", "wide", "stack", "one by one"] = "usual"
 
 
@@ -257,84 +291,6 @@ class FabricPlan:
     steps: tuple[CutStep, ...]
     style: Style = "plain"
     proven: bool = True
-
-
-@dataclass(frozen=True)
-class Panels:
-    """One way to make the backing: `panels` lengths of cloth, each `each` long, seamed side by
-    side to `made`; `length` of cloth in all, `amount` to buy. It holds from `least_width` up."""
-
-    seams: Seams
-    panels: int
-    each: Fraction
-    made: Fraction
-    length: Fraction
-    amount: Fraction
-    least_width: Fraction
-
-
-@dataclass(frozen=True)
-class BackingFor:
-    """The backing's size and purchase for one way of quilting."""
-
-    over: Fraction
-    size: CutSize
-    best: Panels
-
-
-@dataclass(frozen=True)
-class BackingPlan:
-    """The backing as it is made; `other` is the other direction of the seams.
-
-    Where `fabric` is used for more than the backing, its FabricPlan counts this cloth too.
-    """
-
-    fabric: str | None
-    over: Fraction
-    size: CutSize
-    cloth_width: Fraction
-    seam: Fraction
-    best: Panels
-    other: Panels
-    home: BackingFor
-    frame: BackingFor
-    unit: Literal["yd", "m"]
-    metres: Fraction
-    stated: bool = False
-
-
-@dataclass(frozen=True)
-class BattingPlan:
-    """The batting's least size, and the packaged size that holds it (None: none does)."""
-
-    over: Fraction
-    size: CutSize
-    pack: CutSize | None
-    stated: bool = False
-
-
-@dataclass(frozen=True)
-class BindingPlan:
-    """The binding: `length` that is needed, `strips` of `cut` width that are cut (`least` would
-    do), `made` long once joined.
-
-    `rule` is how many strips the rule of thumb gives (length ÷ width of the cloth). Bias: cut
-    from `squares` of side `square`, and no strips are counted.
-    """
-
-    fabric: str
-    cut: Fraction
-    perimeter: Fraction
-    length: Fraction
-    strips: int
-    least: int
-    strip_length: Fraction
-    join: Literal["diagonal", "straight"]
-    loss: Fraction
-    made: Fraction
-    rule: int
-    squares: int = 0
-    square: Fraction | None = None
 
 
 @dataclass(frozen=True)

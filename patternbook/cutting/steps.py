@@ -9,7 +9,15 @@ from itertools import groupby
 
 from patternbook.cutting.cloth import SHEETS, Cloth
 from patternbook.cutting.records import BINDING, Cut, CutStep, LetterPlan, Strip
-from patternbook.cutting.tools import LAYERS, TABLES, Handling, folds_for, for_strip, for_subcut
+from patternbook.cutting.tools import (
+    LAYERS,
+    TABLES,
+    Handling,
+    folds_for,
+    for_strip,
+    for_subcut,
+    mat_for,
+)
 from patternbook.inch import System
 from patternbook.quilt.records import Quilt
 
@@ -71,6 +79,7 @@ def _straighten(quilt: Quilt, cloth: Cloth) -> CutStep:
         layers=2**folds,
         folds=folds,
         rulers=(TABLES[quilt.system.unit].long_ruler,),
+        mat=mat_for(cloth.run / 2**folds, Fraction(0), quilt.system),
         reason="edge",
     )
 
@@ -109,6 +118,7 @@ def _strip(alike: Alike) -> CutStep:
         measure=handled.measure,
         on_fold=handled.folds > 0,
         rulers=handled.rulers,
+        mat=mat_for(alike.cloth.run / 2**folds, handled.measure, alike.system),
         reason="long" if alike.lengthwise else "wide" if len(handled.rulers) > 1 else "usual",
     )
 
@@ -126,6 +136,7 @@ def _trim(alike: Alike) -> CutStep:
         layers=layers,
         folds=folds,
         rulers=for_subcut(Fraction(0), alike.width, alike.system).rulers,
+        mat=mat_for(Fraction(0), alike.width, alike.system),
         reason="stack" if number > 1 else "usual",
     )
 
@@ -152,7 +163,7 @@ def _subcuts(alike: Alike) -> Iterator[CutStep]:
 
 
 def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
-    first, cut = same[0]
+    (first, cut), system = same[0], alike.system
     times = sum(1 if strip.join else strip.times for strip, _ in same)
     handled, layers, folds = _lies(alike, first, cut, times)
     return CutStep(
@@ -170,6 +181,7 @@ def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
         measure=handled.measure,
         on_fold=handled.folds > 0 and not alike.lengthwise,
         rulers=handled.rulers,
+        mat=mat_for(alike.width / 2 ** (folds if alike.lengthwise else 0), handled.measure, system),
         reason="long" if alike.lengthwise else "stack" if layers > 1 else "one by one",
     )
 

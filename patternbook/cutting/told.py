@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -50,6 +51,11 @@ class Told:
             self.hint,
             edits,
         )
+
+
+def anywhere(quilt: Quilt, places: Mapping[str, Place]) -> Place | None:
+    """Where something stands of which no single figure is stated."""
+    return next(iter(places.values()), quilt.place)
 
 
 def spare_severity(stated: Fraction | int, needed: Fraction | int) -> Severity:

@@ -20,15 +20,20 @@ def _rulers(*sides: tuple[str, str]) -> tuple[Ruler, ...]:
 
 
 class Table(NamedTuple):
-    """The tools of one system, the smallest ruler first, and the mat."""
+    """The tools of one system, the smallest ruler and mat first."""
 
     rulers: tuple[Ruler, ...]
-    mat: Ruler
+    mats: tuple[Ruler, ...]
 
     @property
     def long_ruler(self) -> Ruler:
         """The one that cuts strips."""
         return max(self.rulers, key=lambda ruler: ruler.down)
+
+    @property
+    def mat(self) -> Ruler:
+        """The largest mat, on which every cut can be made."""
+        return self.mats[-1]
 
     @property
     def square(self) -> Ruler:
@@ -39,11 +44,11 @@ class Table(NamedTuple):
 TABLES: Final = {
     "in": Table(
         _rulers(("13/2", "13/2"), ("25/2", "25/2"), ("6", "24")),
-        Ruler(Fraction(24), Fraction(36)),
+        _rulers(("12", "18"), ("18", "24"), ("24", "36")),
     ),
     "cm": Table(
         _rulers(("16", "16"), ("30", "30"), ("15", "60")),
-        Ruler(Fraction(60), Fraction(90)),
+        _rulers(("30", "45"), ("45", "60"), ("60", "90")),
     ),
 }
 
@@ -91,6 +96,12 @@ def for_subcut(along: Fraction, width: Fraction, system: System) -> Handling:
         if measure <= both:
             break
     return Handling(measure, folds, (table.long_ruler, table.square))
+
+
+def mat_for(span: Fraction, measure: Fraction, system: System) -> Ruler:
+    """The smallest mat on which so much of the cloth lies flat, or the largest there is."""
+    mats = TABLES[system.unit].mats
+    return next((mat for mat in mats if _covers(mat, span, measure)), mats[-1])
 
 
 def _covers(ruler: Ruler, along: Fraction, width: Fraction) -> bool:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from patternbook.cutting.plan import plan as plan_cutting
 from patternbook.notice import Notice, failed, gathered
-from patternbook.proof import CHECKS, EVERY_SIZE
+from patternbook.proof import EVERY_SIZE, prove
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.build import quilts
 from patternbook.quilt.place import patches
@@ -45,8 +45,9 @@ def examine(path: Path, shown: str) -> Examined:
     made = quilts(source.written)
     told = [*notices, *made.notices]
     sizes: dict[str, Evidence] = {}
+    unsound = {size for notice in made.notices if failed([notice]) for size in notice.sizes}
     for size, quilt in made.sizes.items():
-        evidence, more = plan(quilt)
+        evidence, more = plan(quilt, sound=size not in unsound)
         sizes[size] = evidence
         told.extend(more)
     for check in EVERY_SIZE:
@@ -54,13 +55,10 @@ def examine(path: Path, shown: str) -> Examined:
     return Examined(source, made.heading, sizes, gathered(told))
 
 
-def plan(quilt: Quilt) -> tuple[Evidence, list[Notice]]:
-    """Plan one size and prove the plans against each other."""
+def plan(quilt: Quilt, *, sound: bool) -> tuple[Evidence, list[Notice]]:
+    """Plan one size and prove the plans against each other; `sound`: its lengths hold."""
     cutting, notices = plan_cutting(quilt)
     sewing, more = plan_sewing(quilt)
     placed = patches(quilt, quilt.top) if quilt.top else ()
-    evidence = Evidence(quilt, placed, cutting, sewing)
-    told = [*notices, *more]
-    for check in CHECKS:
-        told.extend(check(evidence))
-    return evidence, told
+    evidence = Evidence(quilt, placed, cutting, sewing, sound)
+    return evidence, [*notices, *more, *prove(evidence)]

@@ -21,6 +21,7 @@ from patternbook.methods import (
     strip_set,
 )
 from patternbook.methods.form import MethodForm
+from patternbook.methods.world import Work
 
 METHODS: Final[tuple[MethodForm, ...]] = (
     layout.METHOD,
@@ -39,3 +40,9 @@ METHODS: Final[tuple[MethodForm, ...]] = (
     strip_race.METHOD,
 )
 by_name: Final = {method.name: method for method in METHODS}
+
+
+def work_of(method: str) -> Work | None:
+    """How a method is worked out; None where it can only be read so far."""
+    form = by_name.get(method)
+    return form.work if form is not None else None

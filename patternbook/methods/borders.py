@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from patternbook.exact import Exact
 from patternbook.linear import Sum
-from patternbook.methods.layout import WrittenBorder, WrittenLayout
+from patternbook.methods.layout_written import WrittenBorder, WrittenLayout
 from patternbook.methods.made import Border, Placed, Sides, Turn
 from patternbook.methods.world import Rule, StripNeed, Tally, Term, World, here
 from patternbook.notice import Place

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from patternbook.methods.world import Work
 from patternbook.methods.written import WrittenMade
 
 
 @dataclass(frozen=True)
 class MethodForm:
-    """One sewing method, by the name that `method` gives it."""
+    """One sewing method, by the name that `method` gives it. `work` is None as long as it can be
+    read but not yet worked out."""
 
     name: str
     written: type[WrittenMade]
+    work: Work | None = None

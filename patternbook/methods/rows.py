@@ -8,7 +8,7 @@ from typing import NamedTuple, TypeVar
 
 from patternbook.exact import Exact
 from patternbook.linear import Sum
-from patternbook.methods.layout import WrittenLayout
+from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Line, Placed, Turn
 from patternbook.methods.world import Rule, Span, Tally, Term, World, here, tally
 from patternbook.notice import Place

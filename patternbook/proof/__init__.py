@@ -7,9 +7,50 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from patternbook.notice import Notice
+from patternbook.proof.binding import binding
+from patternbook.proof.borders import borders
+from patternbook.proof.cloth import cloth
+from patternbook.proof.complete import complete, unused_fabrics
+from patternbook.proof.double_entry import double_entry
+from patternbook.proof.every_size import every_size
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.fits import fits
+from patternbook.proof.grid import grid
+from patternbook.proof.layers import backing, batting
+from patternbook.proof.measures import measures
+from patternbook.proof.one_source import one_source
+from patternbook.proof.packs import packs
+from patternbook.proof.ruler import ruler
+from patternbook.proof.seams import seams
+from patternbook.proof.sewn import sewn
+from patternbook.proof.slices import slices
+from patternbook.proof.strips import strips
 from patternbook.proof.tiling import tiling
 
 Check = Callable[[Evidence], Iterator[Notice]]
-CHECKS: Final[tuple[Check, ...]] = (tiling,)
-EVERY_SIZE: Final[tuple[Callable[[Sequence[Evidence]], Iterator[Notice]], ...]] = ()
+LENGTHS: Final[tuple[Check, ...]] = (seams, measures, borders, grid, tiling)
+CHECKS: Final[tuple[Check, ...]] = (
+    complete,
+    ruler,
+    double_entry,
+    slices,
+    sewn,
+    fits,
+    strips,
+    cloth,
+    packs,
+    binding,
+    backing,
+    batting,
+    one_source,
+)
+EVERY_SIZE: Final[tuple[Callable[[Sequence[Evidence]], Iterator[Notice]], ...]] = (
+    every_size,
+    unused_fabrics,
+)
+
+
+def prove(evidence: Evidence) -> Iterator[Notice]:
+    """All recounts of one size; of its lengths only where these have not been told to differ."""
+    for check in (*(LENGTHS if evidence.sound else ()), *CHECKS):
+        yield from check(evidence)

@@ -24,7 +24,9 @@ def binding(evidence: Evidence) -> Iterator[Notice]:
     around = edge.up(quilt.system.step) + quilt.settings.binding_over
     asked = max(around, quilt.binding.stated_length or Fraction(0))
     if plan.length != asked:
-        message = f"the binding must be {shown(asked, quilt)} long, not {shown(plan.length, quilt)}."
+        message = (
+            f"the binding must be {shown(asked, quilt)} long, not {shown(plan.length, quilt)}."
+        )
         yield fault(quilt, "binding-sum", "R14", message, _place(quilt.binding))
     if plan.square is not None:
         yield from _bias(quilt, plan, asked)

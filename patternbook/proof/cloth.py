@@ -1,4 +1,4 @@
-"""The cloth that is bought is enough for all strips, the edge and the backing, and not a step more."""
+"""The cloth that is bought holds all strips, the spare and the backing, and no step more."""
 
 from __future__ import annotations
 
@@ -37,9 +37,7 @@ def _lines(quilt: Quilt, plan: FabricPlan, used: Fraction) -> Iterator[Notice]:
         yield fault(quilt, "cloth-sum", "R20", message, _place(quilt, plan))
 
 
-def _bought(
-    quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction
-) -> Iterator[Notice]:
+def _bought(quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction) -> Iterator[Notice]:
     settings, buy = quilt.settings, plan.buy
     needed = strips + (settings.spare if strips else 0) + panels
     have = (buy.amount or Fraction(0)) * quilt.system.bolt

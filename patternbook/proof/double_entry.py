@@ -37,8 +37,8 @@ def _counted(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
     if lie != piece.count:
         message = f"{piece.letter}: {piece.count} are counted, {lie} lie in the top."
         at = place_of(evidence.quilt, "pieces", piece.letter, "count") or piece.place
-        figures = {"stated": str(piece.count), "needed": str(lie)}
-        yield fault(evidence.quilt, "sewn-count", "R3", message, at, hint=SEWN, **figures)
+        figures = (str(piece.count), str(lie))
+        yield fault(evidence.quilt, "sewn-count", "R3", message, at, figures=figures, hint=SEWN)
 
 
 def _sewn(evidence: Evidence, piece: Piece) -> int:
@@ -100,7 +100,9 @@ def _off_the_strips(evidence: Evidence, piece: Piece) -> list[tuple[FabricPlan, 
 def _fabrics(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
     for plan, number in _off_the_strips(evidence, piece):
         if plan.fabric != (piece.fabric or UNNAMED):
-            message = f"{number} {piece.letter} are cut from {plan.fabric}, not from {piece.fabric}."
+            message = (
+                f"{number} {piece.letter} are cut from {plan.fabric}, not from {piece.fabric}."
+            )
             yield fault(evidence.quilt, "cut-fabric", "R3", message, piece.place)
 
 

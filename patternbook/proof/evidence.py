@@ -20,12 +20,17 @@ NOUGHT: Final = Exact(0)
 
 @dataclass(frozen=True)
 class Evidence:
-    """One size: the quilt, every patch of its top in place, what is cut and what is sewn."""
+    """One size: the quilt, every patch of its top in place, what is cut and what is sewn.
+
+    `sound`: its lengths hold. Where they have been told not to, their recounts would only
+    follow from that.
+    """
 
     quilt: Quilt
     patches: tuple[Patch, ...]
     cutting: CuttingPlan
     sewing: SewingPlan
+    sound: bool = True
 
     @cached_property
     def whole(self) -> Whole:

@@ -18,15 +18,16 @@ def fault(
     rule: str,
     message: str,
     *places: Place | None,
-    stated: str | None = None,
-    needed: str | None = None,
+    figures: tuple[str, str] | None = None,
     hint: str | None = OURS,
     severity: Severity = "error",
 ) -> Notice:
-    """The notice, at the places that are known; the first weighs most."""
+    """The notice, at the places that are known, the first weighing most; `figures` are the
+    stated and the needed one."""
     known = dict.fromkeys(place for place in places if place is not None)
     roles = ("here", *("beside this" for _ in known))
     marks = tuple(Mark(place, role) for place, role in zip(known, roles, strict=False))
+    stated, needed = figures or (None, None)
     return Notice(
         code, severity, "proof", message, marks, rule, (quilt.size,), stated, needed, hint
     )
@@ -51,5 +52,3 @@ def part_place(quilt: Quilt, part: str) -> Place | None:
     """Where a piece or a unit is written."""
     found = quilt.pieces.get(part) or quilt.units.get(part)
     return found.place if found else None
-
-

@@ -1,4 +1,4 @@
-"""Every unit is the sum of its parts: they fill it exactly, and each part is as big as it is made."""
+"""Every unit is the sum of its parts: they fill it, and each is as big as it is made."""
 
 from __future__ import annotations
 

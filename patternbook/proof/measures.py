@@ -24,9 +24,7 @@ def measures(evidence: Evidence) -> Iterator[Notice]:
             yield from _strip_set(quilt, unit, unit.made)
 
 
-def _raw(
-    quilt: Quilt, unit: Unit, what: str, finished: Sides, measure: Sides
-) -> Iterator[Notice]:
+def _raw(quilt: Quilt, unit: Unit, what: str, finished: Sides, measure: Sides) -> Iterator[Notice]:
     for word, done, raw in zip(("wide", "long"), finished, measure, strict=True):
         if done + 2 * quilt.seam != raw:
             sums = f"{shown(done, quilt)} + 2 seams = {shown(done + 2 * quilt.seam, quilt)}"

@@ -8,7 +8,6 @@ from fractions import Fraction
 from patternbook.inch import ruler_up
 from patternbook.linear import Key
 from patternbook.methods.made import Sides
-from patternbook.methods.works import WORKS
 from patternbook.methods.world import here
 from patternbook.quilt.counts import Counted
 from patternbook.quilt.finishing import backing, batting, binding, quilting, settings
@@ -61,7 +60,7 @@ WORDS = ("welcome", "cutting", "sewing", "quilting", "finishing", "care")
 
 def _unit(name: str, resolver: Resolver, counted: Counted) -> Unit:
     written = resolver.units[name]
-    work, make = WORKS[written.method], counted.make[name]
+    work, make = resolver.work(name), counted.make[name]
     placed, made = work.make(name, written, resolver, make)
     span = resolver.sum_of(name)
     finished = Sides(resolver.length(span.across), resolver.length(span.down))

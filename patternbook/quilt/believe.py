@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.exact import Exact
-from patternbook.inch import on_the_ruler, plain
+from patternbook.inch import on_the_ruler, plain, printed
 from patternbook.linear import Key, Sum
 from patternbook.methods.world import Tally, Term
 from patternbook.notice import Mark, Notice, Place
@@ -25,7 +25,7 @@ def written_out(tally: Tally, resolver: Resolver) -> str:
 
 def _term(term: Term, resolver: Resolver) -> str:
     value = resolver.known(term.each)
-    comes_to = "?" if value is None else plain(value * term.times)
+    comes_to = "?" if value is None else printed(value * term.times)
     label = "seams" if term.label == "seam" and term.times > 1 else term.label
     return " ".join(
         word for word in (str(term.times) if term.times > 1 else "", label, comes_to) if word
@@ -54,11 +54,11 @@ def _differs(check: Check, off: Exact, resolver: Resolver) -> Notice:
     if stated is not None:
         return _stated_differs(stated, off, hint, resolver)
     one, other = (resolver.known(tally.sum()) for tally in (check.one, check.other))
-    amount = plain(abs_of(off))
+    amount = printed(abs_of(off))
     way = "short by" if off < 0 else "too long by"
     message = (
-        f"{check.one.what} comes to {_number(one)}: {written_out(check.one, resolver)}; "
-        f"{check.other.what} to {_number(other)}: {written_out(check.other, resolver)}; "
+        f"{check.one.what} comes to {_shown(one)}: {written_out(check.one, resolver)}; "
+        f"{check.other.what} to {_shown(other)}: {written_out(check.other, resolver)}; "
         f"{way} {amount}."
     )
     if one is None or other is None:
@@ -88,10 +88,11 @@ def _stated_differs(stated: Stated, off: Exact, repair: str | None, resolver: Re
     value = resolver.known(stated.worked_out.sum())
     number = stated.symbol.value or Exact(0)
     word = SIDE_WORDS.get(stated.key[-1], "long")
+    way = "too little" if off > 0 else "too much"
     message = (
-        f"{stated.worked_out.what} is {_number(value)} {word}: "
+        f"{stated.worked_out.what} is {_shown(value)} {word}: "
         f"{written_out(stated.worked_out, resolver)}; "
-        f"{plain(number)} is stated, {plain(abs_of(off))} too {'little' if off > 0 else 'much'}."
+        f"{printed(number)} is stated, {printed(abs_of(off))} {way}."
     )
     hint = f"Write {_number(value)}, or leave it out and it is worked out."
     if repair:
@@ -111,6 +112,10 @@ def _stated_differs(stated: Stated, off: Exact, repair: str | None, resolver: Re
         _number(value),
         hint,
     )
+
+
+def _shown(value: Exact | None) -> str:
+    return "?" if value is None else printed(value)
 
 
 def _number(value: Exact | None) -> str:
@@ -183,7 +188,7 @@ def _not_fixed(letter: str, side: str, place: Place, resolver: Resolver) -> Noti
 def _too_small(letter: str, side: str, value: Exact, place: Place, resolver: Resolver) -> Notice:
     word = "width" if side == "across" else "length"
     message = (
-        f"{letter} would have to finish {plain(value)} in {word}: its place is too small for it."
+        f"{letter} would have to finish {printed(value)} in {word}: its place is too small for it."
     )
     hint = "One letter has one size everywhere: use another letter, or make its neighbours shorter."
     return _error("no-room", "R1", message, place, resolver, hint)
@@ -198,7 +203,7 @@ def _off_ruler(
     step = resolver.system.step
     down, up = plain(cut.down(step)), plain(cut.up(step))
     word = "width" if side == "across" else "length"
-    message = f"{letter} fits at a {word} of {plain(cut)}, which no ruler shows."
+    message = f"{letter} fits at a {word} of {printed(cut)}, which no ruler shows."
     hint = f"Change a size beside it so that it comes out at {down} or {up}."
     yield _error("off-ruler", "R23", message, place, resolver, hint)
 
@@ -216,13 +221,22 @@ def trust(resolver: Resolver) -> Iterator[Notice]:
     for key, stated in resolver.on_trust.items():
         if checked[key]:
             continue
-        value = plain(stated.symbol.value or Exact(0))
+        value = stated.symbol.value or Exact(0)
         word = SIDE_WORDS.get(stated.key[-1], "long")
-        message = f"taken on trust: {stated.worked_out.what} {value} {word}; nothing else fixes it."
+        what = f"{stated.worked_out.what} {printed(value)} {word}"
+        message = f"taken on trust: {what}; nothing else fixes it."
         marks = (Mark(stated.place, "stated here"),)
         hint = "Check it against your own drawing."
         yield Notice(
-            "on-trust", "advice", "quilt", message, marks, "R20", (resolver.size,), value, hint=hint
+            "on-trust",
+            "advice",
+            "quilt",
+            message,
+            marks,
+            "R20",
+            (resolver.size,),
+            plain(value),
+            hint=hint,
         )
 
 

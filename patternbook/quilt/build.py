@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
-from patternbook.methods.works import WORKS
 from patternbook.notice import Mark, Notice
 from patternbook.quilt import assemble, believe
 from patternbook.quilt.counts import Counted, count
@@ -87,10 +86,9 @@ def _too_many(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
 
 def counted_parts(name: str, resolver: Resolver) -> Mapping[str, int]:
     """What one unit takes of each part; a strip set's slice has one patch a strip."""
-    work = WORKS.get(resolver.units[name].method)
-    if work is None or name in resolver.broken:
+    if name in resolver.broken:
         return {}
-    return work.patches(name, resolver.units[name], resolver)
+    return resolver.work(name).patches(name, resolver.units[name], resolver)
 
 
 def heading(written: WrittenPattern) -> Heading:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections import Counter, defaultdict
+from collections import defaultdict
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from patternbook.methods.works import WORKS
 from patternbook.methods.world import Need, StripNeed
 from patternbook.notice import Mark, Notice, Place
 from patternbook.quilt.resolve import TOP, Resolver
@@ -66,10 +65,9 @@ def count(resolver: Resolver) -> Counted:
 
 
 def _need(resolver: Resolver, name: str, units: int) -> Need:
-    work = WORKS.get(resolver.units[name].method)
-    if work is None or name in resolver.broken:
-        return Need(Counter(), ())
-    return work.need(name, resolver.units[name], resolver, units)
+    if name in resolver.broken:
+        return Need({}, ())
+    return resolver.work(name).need(name, resolver.units[name], resolver, units)
 
 
 def making_order(resolver: Resolver) -> list[str]:

@@ -56,13 +56,7 @@ class Touch(NamedTuple):
 def seams(patches: Sequence[Patch]) -> tuple[Seam, ...]:
     """All seams, those that lie across first, from the top left on."""
     boxes, length = whole_numbers(patches)
-    across = _runs(_level(boxes))
-    down = _runs(_upright(boxes))
-    return tuple(
-        Seam(lies, length(at), length(touches[0].start), length(touches[-1].end), before, after)
-        for lies, runs in (("across", across), ("down", down))
-        for at, touches, before, after in _with_sides(runs)
-    )
+    return (*_seams("across", _level(boxes), length), *_seams("down", _upright(boxes), length))
 
 
 def touching(patches: Sequence[Patch]) -> tuple[tuple[int, int], ...]:
@@ -178,10 +172,10 @@ def _runs(lines: Iterable[Line]) -> Iterator[tuple[int, list[Touch]]]:
             yield at, run
 
 
-def _with_sides(
-    runs: Iterable[tuple[int, list[Touch]]],
-) -> Iterator[tuple[int, list[Touch], tuple[int, ...], tuple[int, ...]]]:
-    for at, run in runs:
+def _seams(
+    lies: Literal["across", "down"], lines: Iterable[Line], length: Callable[[int], Exact]
+) -> Iterator[Seam]:
+    for at, run in _runs(lines):
         before = tuple(dict.fromkeys(touch.before for touch in run))
         after = tuple(dict.fromkeys(touch.after for touch in run))
-        yield at, run, before, after
+        yield Seam(lies, length(at), length(run[0].start), length(run[-1].end), before, after)

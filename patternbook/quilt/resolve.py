@@ -18,9 +18,9 @@ from typing import Any, Final, TypeVar
 from patternbook.exact import Exact
 from patternbook.inch import CENTIMETRES, INCHES, System
 from patternbook.linear import Equations, Key, Sum, Symbol
+from patternbook.methods import work_of
 from patternbook.methods.made import Turn
-from patternbook.methods.works import WORKS
-from patternbook.methods.world import Rule, Span, Tally, Term, World, here
+from patternbook.methods.world import Rule, Span, Tally, Term, Work, World, here
 from patternbook.methods.written import WrittenMade
 from patternbook.notice import Mark, Notice, Place
 from patternbook.quilt.sizing import piece_span
@@ -259,6 +259,13 @@ class Resolver:
         marks = (Mark(place, "here"),) if place else ()
         return Notice(code, "error", "quilt", message, marks, rule, (self.size,), hint=hint)
 
+    def work(self, name: str) -> Work:
+        """How a unit is worked out; KeyError for one that cannot be (it is in `broken`)."""
+        work = work_of(self.units[name].method)
+        if work is None:
+            raise KeyError(name)
+        return work
+
     def solve(self) -> None:
         """Work through the order of belief."""
         for name, unit in self.units.items():
@@ -291,7 +298,7 @@ class Resolver:
         return self._open_span(part)
 
     def _unit_span(self, name: str, unit: WrittenMade) -> Span:
-        work = WORKS.get(unit.method)
+        work = work_of(unit.method)
         if work is None:
             message = f"'{name}' is made by {unit.method}, which cannot be worked out yet."
             hint = "So far: layouts by rows or columns, and strip sets."

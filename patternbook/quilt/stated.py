@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from patternbook.methods.made import StripSetMade
 from patternbook.methods.strip_set import WrittenStripSet
-from patternbook.methods.works import WORKS
 from patternbook.methods.world import here
 from patternbook.notice import Mark, Notice
 from patternbook.quilt.counts import Counted
@@ -36,7 +35,7 @@ def _sets(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
             continue
         value = here(unit.sets, resolver.size)
         stated = resolver.number(unit.sets, f"{name}: sets")
-        made = WORKS["strip set"].make(name, unit, resolver, counted.make[name]).made
+        made = resolver.work(name).make(name, unit, resolver, counted.make[name]).made
         if value is not None and stated is not None and isinstance(made, StripSetMade):
             yield from _sets_told(name, value, stated, made.per_set, resolver, counted)
 

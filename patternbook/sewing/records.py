@@ -131,6 +131,16 @@ class LineStep(Step):
     drift: Fraction
     pressed: tuple[Pressed, ...]
 
+    @property
+    def word(self) -> str:
+        """How the first of them is pressed, in a word."""
+        return self.pressed[0].word
+
+    @property
+    def stated(self) -> bool:
+        """Whether that word is the author's."""
+        return self.pressed[0].stated
+
 
 @dataclass(frozen=True)
 class LinesStep(Step):

@@ -10,7 +10,14 @@ from typing import Any, Final
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
-from patternbook.methods.reading import EACH_SIZE, NOT_A_WORD, UNKNOWN_SIZE, VALUE_FAULT, WRONG_WORD
+from patternbook.methods.reading import (
+    EACH_SIZE,
+    NOT_A_WORD,
+    UNKNOWN_SIZE,
+    VALUE_FAULT,
+    WRONG_WORD,
+    Reading,
+)
 from patternbook.notice import Mark, Notice, Place
 from patternbook.source.tell import ended, notice
 from patternbook.source.tree import Listing, Tree

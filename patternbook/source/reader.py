@@ -30,7 +30,9 @@ def read(text: str, shown: str) -> tuple[Tree | None, tuple[Notice, ...]]:
             builder.take(event)
         root = builder.finished()
     except Refused as refused:
-        return None, (*odd, *builder.told, refused.notice)
+        # Where a slip has been told already, "this line cannot be read" is only what came of it.
+        last = () if builder.told and refused.notice.code == slips.UNTOLD else (refused.notice,)
+        return None, (*odd, *builder.told, *last)
     return (None if builder.told else root), (*odd, *builder.told)
 
 

@@ -28,6 +28,15 @@ class _Schema(GenerateJsonSchema):
         """The schema without its default, which is a value of ours and no text."""
         return self.generate_inner(schema["schema"])
 
+    def dict_schema(self, schema: core_schema.DictSchema) -> JsonSchemaValue:
+        """Names of one kind, and what stands beside each."""
+        names, values = schema.get("keys_schema"), schema.get("values_schema")
+        made: JsonSchemaValue = {"type": "object"}
+        if names and values:
+            made["propertyNames"] = self.generate_inner(names)
+            made["additionalProperties"] = self.generate_inner(values)
+        return made | ({"minProperties": schema["min_length"]} if "min_length" in schema else {})
+
     def tagged_union_schema(self, schema: core_schema.TaggedUnionSchema) -> JsonSchemaValue:
         """A choice by shape is one of them; a unit's method says which keys it has."""
         choices = schema["choices"]

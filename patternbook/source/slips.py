@@ -16,6 +16,8 @@ from patternbook.source.tell import notice
 from patternbook.value import Text
 from patternbook.value.text import quoted
 
+# A line that shows none of the known slips.
+UNTOLD: Final = "yaml"
 AFTER_BAR: Final = "Put the sentence on the next line, after |."
 ON_ITS_OWN: Final = "Put this key on a line of its own with its sentence below it, after |."
 _KEY: Final = r"[A-Za-z][A-Za-z0-9-]*"
@@ -70,7 +72,7 @@ def odd_spaces(text: str, shown: str) -> tuple[Notice, ...]:
 
 def no_space_after_colon(key: str) -> str | None:
     """What to say of `seam:1/4`, which YAML takes as one word."""
-    found = re.match(rf"({_KEY}):(?!//)\S", key)
+    found = re.match(rf"({_KEY}):(?!//)(?:\S|$)", key)
     return f"a space is missing behind the colon of `{found[1]}:`." if found else None
 
 
@@ -133,14 +135,14 @@ def brackets_for_key(lines: Sequence[str], place: Place) -> Notice:
     """Braces where a key belongs: nearly always `{{ … }}` at the beginning of a sentence."""
     line = lines[place.line - 1]
     if "{{" in line:
-        return _braces(line, place)
+        return _braces(line, _place(place.file, place.line - 1, line.index("{{"), 2))
     message = "brackets or a list stand here, where a key belongs."
     return notice("yaml-key", place, message, "A key is a word, and a colon behind it.")
 
 
 def _braces(line: str, place: Place) -> Notice:
     """`{{ … }}` where YAML looks for braces of its own."""
-    inside = re.search(r"(?<!\{)\{(?!\{)", line[: place.column]) is not None
+    inside = re.search(r"(?<!\{)\{(?!\{)", line[: place.column - 1]) is not None
     message = (
         "{{ … }} cannot stand inside braces: they end where it ends."
         if inside
@@ -163,7 +165,7 @@ def told(lines: Sequence[str], spots: Sequence[tuple[int, int]], shown: str) -> 
     line, column = spots[0] if spots else (0, 0)
     line = min(line, len(lines) - 1)
     message = "this line cannot be read. A line is a key, a colon, a space, and its value."
-    return notice("yaml", _place(shown, line, column, 1), message)
+    return notice(UNTOLD, _place(shown, line, column, 1), message)
 
 
 def _candidates(lines: Sequence[str], spots: Sequence[tuple[int, int]]) -> Iterable[int]:

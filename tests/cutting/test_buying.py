@@ -104,6 +104,13 @@ def test_stated_yards_are_bought() -> None:
     )
 
 
+def test_enough_cloth_in_a_step_that_is_not_sold() -> None:
+    """31 in are 0.86 yd: 0.87 would do, but ⅞ is what the shop cuts."""
+    cloth = fabric(stated_yards=Fraction(87, 100))
+    notices = told(piece("A", "3 1/2 square", 88), cloth=cloth)
+    assert the(notices, "odd-yards").severity == "advice"
+
+
 def test_many_prints_are_bought_one_by_one() -> None:
     """21 strips of seven prints: three of each, 7½ in, so ¼ yd of each."""
     buy = planned(piece("A", "36 1/2 x 2 1/2", 21), cloth=fabric(prints=7)).fabrics["cloth"].buy

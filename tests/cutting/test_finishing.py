@@ -135,6 +135,11 @@ def test_batting_either_way_round() -> None:
     assert made.batting.pack == cut("81 x 96")
 
 
+def test_stated_batting_may_be_turned() -> None:
+    turned = Batting(over=Fraction(3), stated_size=cut("60 x 45"))
+    assert told(finished="39 x 54", batting=turned) == ()
+
+
 def test_batting_that_no_package_holds() -> None:
     assert codes(told(finished="116 square", batting=Batting())) == ["batting-joined"]
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from patternbook.cutting.plan import plan
 from patternbook.cutting.records import CuttingPlan, FabricPlan
 from patternbook.notice import failed
+from patternbook.quilt.records import CutSize, Piece, Run
 from tests.cutting.small import fabric, piece, quilt, strip
 
 eighths = st.integers(8, 200).map(lambda number: Fraction(number, 8))
@@ -124,3 +125,50 @@ def test_the_purchase_covers_the_sum(size: tuple[Fraction, Fraction], count: int
     assert buy.amount * 36 >= buy.needed
     assert buy.amount * 36 - buy.needed < Fraction(36, 8)
     assert buy.spare >= 0
+
+
+@st.composite
+def odd_pieces(draw: st.DrawFn, letter: str) -> Piece:
+    """Any letter, however odd."""
+    figures = st.none() | st.integers(1, 50)
+    across = draw(eighths)
+    down = draw(st.none() | eighths)
+    lengths = st.builds(Run, st.sampled_from("xy"), eighths, st.integers(0, 40), st.booleans())
+    return piece(
+        letter,
+        f"{across} x {down or 'WOF'}",
+        draw(st.integers(0, 400)),
+        runs=() if down else tuple(draw(st.lists(lengths, max_size=3))),
+        spare=draw(st.integers(0, 3)),
+        mirrored=0,
+        diagonal=draw(st.sampled_from([None, "once", "twice"])) if down else None,
+        along=draw(st.sampled_from(["width", "length"])),
+        join=draw(st.sampled_from(["diagonal", "straight", "none"])),
+        host=draw(st.sampled_from([None, "A", "B", "Z"])),
+        stated_squares=draw(figures),
+        stated_strips=draw(figures),
+        stated_per_strip=draw(figures),
+        **({"strip_width": str(draw(eighths))} if draw(st.booleans()) else {}),
+    )
+
+
+forms = st.sampled_from(["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"])
+
+
+@given(odd_pieces("A"), odd_pieces("B"), odd_pieces("C"), forms, st.none() | sides, st.booleans())
+def test_odd_pieces_are_told_of_and_never_stop_the_plan(
+    one: Piece,
+    two: Piece,
+    three: Piece,
+    form: str,
+    size: tuple[Fraction, Fraction] | None,
+    one_way: bool,
+) -> None:
+    cloth = fabric(form=form, size=CutSize(*size) if size else None, pack=40, one_way=one_way)
+    made, notices = plan(quilt(one, two, three, cloth=cloth, finished="40 x 50"))
+    assert all(notice.message for notice in notices)
+    for letter, letter_plan in made.letters.items():
+        cuts = recounted(made.fabrics["cloth"], letter)
+        assert cuts == letter_plan.cuts >= 0
+    for strip_cut in made.fabrics["cloth"].strips if made.fabrics else ():
+        assert strip_cut.left >= 0

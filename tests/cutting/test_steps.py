@@ -8,6 +8,7 @@ from patternbook.cutting.tools import TABLES
 from patternbook.quilt.records import CutSize, Piece, Run
 from tests.cutting.small import fabric, inches, piece, planned
 
+MATS = TABLES["in"].mats
 LONG, SQUARE = TABLES["in"].long_ruler, TABLES["in"].square
 ROLL = fabric(form="strip roll", size=CutSize(Fraction(5, 2), Fraction(40)), pack=40)
 
@@ -32,13 +33,14 @@ def test_edge_strips_ends_and_sub_cuts_in_order() -> None:
 def test_strips_across_the_cloth_folded_once() -> None:
     strip = steps(piece("A", "2 1/2 square", 40))[1]
     assert (strip.times, strip.folds, strip.layers, strip.rulers) == (3, 1, 2, (LONG,))
+    assert strip.mat == MATS[1]
 
 
 def test_pre_cut_strips_are_stacked_in_four_layers_and_trimmed_first() -> None:
     trim, subcut = steps(piece("A", "8 1/2 x 2 1/2", 72), cloth=ROLL)
     assert (trim.kind, trim.times, trim.layers, trim.reason) == ("trim", 18, 4, "stack")
     assert (subcut.per_strip, subcut.total, subcut.layers) == (4, 72, 4)
-    assert subcut.rulers == (SQUARE,)
+    assert (subcut.rulers, subcut.mat) == ((SQUARE,), MATS[0])
 
 
 def test_wide_strips_take_two_rulers_and_wider_ones_a_fold() -> None:

@@ -150,8 +150,8 @@ CASES = [
         "pieces: {A: {cut: 10 1/2 x 4 1/2}, B: {cut: 2 x 6}, C: {cut: 3 x 6}}\n"
         "units: {house: {rows: [A, B C B C B], make: 12}}",
         "row-length",
-        "row 2 of house comes to 9 1/2: 3 B 4 1/2 + 2 C 5; row 1 of house to 10: A 10; "
-        "short by 1/2.",
+        "row 2 of house comes to 9½: 3 B 4½ + 2 C 5; row 1 of house to 10: A 10; "
+        "short by ½.",
         "Try C cut 3 1/4 x 6.",
         id="a row half an inch short",
     ),
@@ -211,7 +211,7 @@ CASES = [
     pytest.param(
         "sizes: {one: {finished: 10 x 2}}\npieces: {A: {cut: fit x 2 1/2}}\ntop: {rows: [A A A]}",
         "off-ruler",
-        "A fits at a width of 3 5/6, which no ruler shows.",
+        "A fits at a width of 3 5⁄6, which no ruler shows.",
         "Change a size beside it so that it comes out at 3 3/4 or 3 7/8.",
         id="a third of an inch",
     ),

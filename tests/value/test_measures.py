@@ -10,6 +10,8 @@ from patternbook.notice import Place
 from patternbook.value import Text, ValueFault, parse_cut, parse_point, parse_size
 
 HALF = Fraction(1, 2)
+ONE_NUMBER = "Write one number; how many is said by count or strips."
+ONE_SYSTEM = "One pattern is written in one system; `written-in` says which."
 
 
 @pytest.mark.parametrize(

@@ -41,11 +41,14 @@ def _notes(book: Book) -> Iterator[Note]:
         "Seam",
         f"Every seam is {seam} and every cut size includes it. Sew fabrics right sides together.",
     )
-    yield Note("Sizes", "Width comes before length. Finished means sewn into the quilt; a measure with seam allowances is taken from raw edge to raw edge.")
+    yield Note(
+        "Sizes",
+        "Width comes before length. Finished means sewn into the quilt; a measure with seam allowances is taken from raw edge to raw edge.",
+    )
     yield Note("Width of fabric", _width(book))
     yield Note(
         "Washing",
-        "Wash all fabrics beforehand or none, except pre-cut ones: those shrink and fray.",
+        "Wash all fabrics before you cut, or none. Never wash pre-cut pieces: they shrink and fray.",
     )
     yield Note(
         "Pressing",
@@ -59,7 +62,11 @@ def _width(book: Book) -> str:
     quilt, system = book.first.quilt, book.system
     usable = wording.length(quilt.width, system)
     least = least_width(book)
-    holds = f" Cloth down to {wording.length(least, system)} will do." if least and least < quilt.width else " Narrower cloth will not do."
+    holds = (
+        f" Cloth down to {wording.length(least, system)} will do."
+        if least and least < quilt.width
+        else " Narrower cloth will not do."
+    )
     return f"The usable width is taken as {usable}, between the selvedges. Measure yours.{holds}"
 
 
@@ -67,7 +74,9 @@ def least_width(book: Book) -> Fraction | None:
     """The narrowest usable width at which every cut of these sizes can still be made."""
     plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
     least = [
-        plan.least_width for plan in plans if plan.form == "yardage" and plan.least_width is not None
+        plan.least_width
+        for plan in plans
+        if plan.form == "yardage" and plan.least_width is not None
     ]
     backs = [known.cutting.backing.best.least_width for known in book.all if known.cutting.backing]
     found = [*least, *backs]
@@ -88,7 +97,11 @@ def _amounts(book: Book) -> str:
         f"{wording.length(rules.binding_over, system)}"
     )
     joins = ", and what the joins take" if rules.joins == "counted" else ""
-    metres = f" Metres are the same amounts, rounded up to {wording.amount(rules.metre_step, 'm')}." if unit == "yd" else ""
+    metres = (
+        f" Metres are the same amounts, rounded up to {wording.amount(rules.metre_step, 'm')}."
+        if unit == "yd"
+        else ""
+    )
     return f"{told}{joins}.{metres}"
 
 

@@ -65,9 +65,7 @@ def _shown(book: Book, step: Together) -> StepShown:
     )
 
 
-def figures(
-    book: Book, step: Together, facts: Sequence[Fact]
-) -> tuple[str, tuple[Row, ...]]:
+def figures(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str, tuple[Row, ...]]:
     """Figures that all sizes share as one line of sentences; the others as rows by size."""
     line: list[str] = []
     rows: list[Row] = []
@@ -93,9 +91,7 @@ def _orders(orders: dict[str, str] | object) -> Table:
 
 def pressing(book: Book, step: Together) -> str:
     """The pressing of all sizes; size by size where they differ."""
-    told = {
-        size: press(made, book.sizes[size]) for size, made in step.found.items()
-    }
+    told = {size: press(made, book.sizes[size]) for size, made in step.found.items()}
     same = wording.same(tuple(told.values()))
     if same is not None:
         return same

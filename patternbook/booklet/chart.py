@@ -1,0 +1,149 @@
+"""The cutting chart of one size: for each fabric its strips and what is cut from them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from patternbook.booklet import wording
+from patternbook.booklet.book import Align, Row, Table
+from patternbook.booklet.cloth_words import label
+from patternbook.cutting.records import BINDING, FabricPlan, LetterPlan, Strip
+from patternbook.proof.evidence import Evidence
+from patternbook.quilt.records import Piece
+
+HEAD = ("Piece", "Cut", "Size", "Strips", "Wide")
+ALIGN: tuple[Align, ...] = ("number", "number", "number", "number")
+TO_MEASURE = "to your measure"
+WHOLE = "whole strips"
+
+
+def charts(known: Evidence) -> tuple[Table, ...]:
+    """A table for each fabric that pieces or binding are cut from."""
+    return tuple(
+        _chart(known, name, plan) for name, plan in known.cutting.fabrics.items() if plan.strips
+    )
+
+
+def _chart(known: Evidence, name: str, plan: FabricPlan) -> Table:
+    fabric = known.quilt.fabrics.get(name)
+    called = label(fabric) if fabric else "one fabric"
+    rows = tuple(_row(known, plan, letter) for letter in order(plan))
+    return Table(f"From {called} cut:", HEAD, rows, ALIGN)
+
+
+def order(plan: FabricPlan) -> tuple[str, ...]:
+    """The letters in the order of cutting: widest strips first, longest pieces first."""
+    return tuple(dict.fromkeys(letter for strip in plan.strips for letter in strip.letters))
+
+
+def _row(known: Evidence, plan: FabricPlan, letter: str) -> Row:
+    if letter == BINDING:
+        return _binding(known)
+    piece, cut = known.quilt.pieces[letter], known.cutting.letters[letter]
+    number, size = _pieces(known, piece, cut)
+    strips, wide = _strips(known, cut)
+    return Row(letter, (number, size, strips, wide))
+
+
+def _pieces(known: Evidence, piece: Piece, cut: LetterPlan) -> tuple[str, str]:
+    """How many, and what size: squares, where they are cut again on the diagonal."""
+    if piece.is_strip:
+        whole = all(run.whole for run in piece.runs)
+        return wording.NONE, WHOLE if whole else TO_MEASURE
+    size = wording.cut_size(cut.size, known.quilt.system)
+    return str(cut.cuts), size
+
+
+def _strips(known: Evidence, cut: LetterPlan) -> tuple[str, str]:
+    if cut.host:
+        return f"with {cut.host}", wording.NONE
+    return str(cut.strips), wording.length(cut.strip_width, known.quilt.system)
+
+
+def _binding(known: Evidence) -> Row:
+    plan, system = known.cutting.binding, known.quilt.system
+    assert plan is not None
+    width = wording.length(plan.cut, system)
+    if plan.square is not None:
+        square = wording.size(plan.square, plan.square, system)
+        return Row("Binding", (str(plan.squares), square, "bias", width))
+    return Row("Binding", (wording.NONE, WHOLE, str(plan.strips), width))
+
+
+def remarks(known: Evidence) -> Iterator[str]:
+    """What the chart of one size cannot say in its columns."""
+    for plan in known.cutting.fabrics.values():
+        yield from _shared(known, plan)
+    yield from _joined(known)
+    yield from _diagonal(known)
+    yield from _folded(known)
+
+
+def _shared(known: Evidence, plan: FabricPlan) -> Iterator[str]:
+    """Which strip gives what, where letters share strips."""
+    guests = {letter for letter, cut in known.cutting.letters.items() if cut.host}
+    shared = [strip for strip in plan.strips if guests.intersection(strip.letters)]
+    if not shared:
+        return
+    width = shared[0].width
+    group = [strip for strip in plan.strips if strip.width == width and strip.cuts]
+    lays = "; ".join(
+        f"{_times(strip)} {_gives(strip)}{' each' if strip.times > 1 else ''}" for strip in group
+    )
+    yield f"Cut the {wording.length(width, known.quilt.system)} strips like this: {lays}."
+
+
+def _times(strip: Strip) -> str:
+    gives = "gives" if strip.times == 1 else "give"
+    return f"{wording.counted(strip.times, 'strip')} {gives}"
+
+
+def _gives(strip: Strip) -> str:
+    return wording.listed(
+        f"{wording.spelled(cut.number)}{wording.NBSP}{cut.letter}" for cut in strip.cuts
+    )
+
+
+def _joined(known: Evidence) -> Iterator[str]:
+    found = [
+        (letter, cut)
+        for letter, cut in known.cutting.letters.items()
+        if cut.joined and not known.quilt.pieces[letter].is_strip
+    ]
+    for letter, cut in found:
+        join = known.quilt.pieces[letter].join
+        how = "diagonal seams" if join == "diagonal" else "straight seams"
+        yield (
+            f"{letter} is longer than the fabric is wide: join its {wording.counted(cut.strips, 'strip')} "
+            f"end to end with {how}, then cut."
+        )
+
+
+def _diagonal(known: Evidence) -> Iterator[str]:
+    for letter, cut in known.cutting.letters.items():
+        if cut.each > 1:
+            twice = "once" if cut.each == 2 else "twice"
+            yield (
+                f"{letter}: cut each square {twice} on the diagonal, into "
+                f"{wording.counted(cut.each, 'triangle')}: {cut.yields} in all."
+            )
+
+
+def _folded(known: Evidence) -> Iterator[str]:
+    """What the ruler does not reach across: cut at half the length, from a fold."""
+    halves: dict[str, Fraction] = {}
+    for plan in known.cutting.fabrics.values():
+        for step in plan.steps:
+            if step.kind == "subcut" and step.on_fold and step.measure is not None:
+                piece = known.quilt.pieces.get(step.letters[0])
+                if piece is not None and not piece.is_strip:
+                    halves[step.letters[0]] = step.measure
+    if halves:
+        each = wording.listed(
+            f"{letter} at{wording.NBSP}{wording.length(half, known.quilt.system)}"
+            for letter, half in halves.items()
+        )
+        yield f"Fold once more, edges parallel, and measure from the fold: {each}."
+
+

@@ -1,0 +1,95 @@
+"""The parts of a booklet as one HTML page, from templates that only lay out finished words."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from functools import cache
+from html import unescape
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from patternbook.booklet.book import Book
+from patternbook.booklet.parts import GLOSSARY, PARTS
+from patternbook.booklet.parts.cover import revision
+from patternbook.shipped import shipped
+
+if TYPE_CHECKING:  # `check` gets as far as this module, and must not load the templates' engine
+    from jinja2 import Environment
+
+_TAG: Final = re.compile(r"<[^>]*>")
+_ANCHOR: Final = re.compile(r'id="([^"]+)"[^>]*data-title="([^"]+)"')
+PAPERS: Final[Mapping[str, str]] = {"a4": "A4", "letter": "letter"}
+
+
+class Whole(NamedTuple):
+    """A page, and the words for the anchors that its links go to."""
+
+    html: str
+    titles: Mapping[str, str]
+
+
+def html(book: Book) -> Whole:
+    """The whole booklet as one page."""
+    made = parts(book)
+    contents = tuple(
+        (name, found.group(2))
+        for name, part in made.items()
+        if (found := _ANCHOR.search(part)) and name != "cover"
+    )
+    body = "\n".join(made.values())
+    page = _templates().get_template("booklet.html").render(
+        name=book.heading.pattern,
+        by=book.heading.by or "",
+        foot=f"{book.heading.pattern} · {revision(book)}",
+        paper=PAPERS[book.paper],
+        contents=contents,
+        parts=made,
+    )
+    return Whole(page, titles(body))
+
+
+def parts(book: Book) -> Mapping[str, str]:
+    """Each part's own HTML by name, in the order of reading."""
+    made: dict[str, str] = {}
+    for part in PARTS:
+        page = part.make(book)
+        if page is not None:
+            made[part.name] = rendered(part.name, page)
+    name, make, before = GLOSSARY
+    words = rendered(name, make(text(" ".join(made.values()))))
+    ordered: dict[str, str] = {}
+    for part_name, part_html in made.items():
+        if part_name == before:
+            ordered[name] = words
+        ordered[part_name] = part_html
+    return ordered
+
+
+def rendered(name: str, page: object) -> str:
+    """One part's HTML."""
+    return _templates().get_template(f"parts/{name}.html").render(page=page)
+
+
+def text(markup: str) -> str:
+    """The words alone."""
+    return unescape(_TAG.sub(" ", markup))
+
+
+def titles(markup: str) -> Mapping[str, str]:
+    """What each anchor is called, for the links that go there."""
+    return {anchor: unescape(words) for anchor, words in _ANCHOR.findall(markup)}
+
+
+@cache
+def _templates() -> Environment:
+    from jinja2 import FileSystemLoader, StrictUndefined
+    from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+    return ImmutableSandboxedEnvironment(
+        loader=FileSystemLoader(shipped("templates") / "booklet"),
+        undefined=StrictUndefined,
+        autoescape=True,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )

@@ -1,0 +1,125 @@
+"""The last page: what was changed, cautions, what readers may do with it, and whom to tell."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from patternbook.booklet.book import Book
+from patternbook.booklet.dates import written_out
+from patternbook.booklet.parts.cover import revision
+
+
+@dataclass(frozen=True)
+class Change:
+    """One revision: why, and what to do if already cut or sewn."""
+
+    head: str
+    why: tuple[str, ...]
+    if_cut: str
+    if_sewn: str
+
+
+@dataclass(frozen=True)
+class Caution:
+    """One thing that hurts people, and how it does not."""
+
+    head: str
+    words: str
+
+
+@dataclass(frozen=True)
+class Back:
+    """Revisions, cautions, permission and contact."""
+
+    revision_title: str
+    changes: tuple[Change, ...]
+    newest: str
+    cautions_title: str
+    cautions: tuple[Caution, ...]
+    cautions_last: str
+    permission_title: str
+    permission: tuple[str, ...]
+    contact_title: str
+    contact: tuple[str, ...]
+    lesson: str
+
+
+def back(book: Book) -> Back:
+    """The last page of the booklet."""
+    return Back(
+        "Revisions",
+        tuple(_changes(book)),
+        _newest(book),
+        "Cautions",
+        CAUTIONS,
+        "Local rules, the makers' instructions and the advice of qualified people come first.",
+        "Permission",
+        tuple(_permission(book)),
+        "Found a fault, or stuck?",
+        tuple(_contact(book)),
+        book.heading.lesson or "",
+    )
+
+
+# Sources: trade facts 13.1 to 13.8 (paediatric and health-service advice, youth sewing guides).
+CAUTIONS = (
+    Caution(
+        "Rotary cutter",
+        "Close the guard after every cut. Cut away from yourself, fingers clear of the ruler's "
+        "edge, shoes on. Wrap old blades. Out of children's reach; children cut only with an "
+        "adult beside them.",
+    ),
+    Caution("Iron", "Stand it on its heel, cord out of reach, and unplug it when you leave."),
+    Caution(
+        "Needle and pins",
+        "Keep fingers clear of the needle, switch off before you change it, and do not sew over "
+        "pins or hold them in your mouth. Count the basting pins back into their box.",
+    ),
+    Caution(
+        "Quilts and babies",
+        "A baby under one year sleeps with no quilt, pillow or loose bedding in the cot or crib. "
+        "Use the quilt on the floor, awake and watched. Ask your health visitor or doctor.",
+    ),
+    Caution(
+        "Small parts",
+        "No buttons, beads or other small parts on a quilt for a child under three.",
+    ),
+)
+
+
+def _changes(book: Book) -> Iterator[Change]:
+    for entry in sorted(book.heading.revisions, key=lambda entry: -entry.number):
+        date = written_out(entry.date or None)
+        yield Change(
+            f"Revision {entry.number}{f', {date}' if date else ''}",
+            book.said(entry.why),
+            " ".join(book.said(entry.if_cut)),
+            " ".join(book.said(entry.if_sewn)),
+        )
+
+
+def _newest(book: Book) -> str:
+    copy = f"Your copy is {revision(book)[0].lower()}{revision(book)[1:]}."
+    if not book.heading.revisions:
+        copy += " It is the first; nothing has been changed yet." if book.heading.revision == 1 else ""
+    if not book.heading.site:
+        return copy
+    return (
+        f"{copy} Before you cut, see whether there is a newer one: {book.heading.site}. What "
+        "was changed, and what to do if you have already cut or sewn, stands there too."
+    )
+
+
+def _permission(book: Book) -> Iterator[str]:
+    by = f" by {book.heading.by}" if book.heading.by else ""
+    if book.heading.licence:
+        yield f"{book.heading.pattern}{by}: the text and the drawings are under the licence {book.heading.licence}."
+    else:
+        yield f"{book.heading.pattern}{by}: ask before you copy or share it."
+    yield "The quilts that you sew are yours to keep, give or sell."
+
+
+def _contact(book: Book) -> Iterator[str]:
+    yield "Tell us the piece, the size, what you got, and what the pattern says."
+    yield from (line for line in (book.heading.report, book.heading.contact) if line)

@@ -1,0 +1,71 @@
+"""Values rise with the size: a quilt that another would cover takes no more of anything."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from itertools import permutations
+
+from patternbook.notice import Notice
+from patternbook.proof.evidence import Evidence
+from patternbook.proof.fault import fault, shown
+from patternbook.quilt.records import Quilt
+
+HINT = "Look for a figure that stands under the wrong size, or that belongs to another."
+
+
+def every_size(sizes: Sequence[Evidence]) -> Iterator[Notice]:
+    """Warnings where a larger size has fewer patches of a fabric, or less cloth, than a smaller."""
+    for small, large in permutations(sizes, 2):
+        if _covers(large.quilt, small.quilt):
+            yield from _fewer(small, large)
+
+
+def _covers(large: Quilt, small: Quilt) -> bool:
+    """Whether one quilt would lie wholly under the other, and is not as large."""
+    if large.finished is None or small.finished is None or large.finished == small.finished:
+        return False
+    pairs = zip(large.finished, small.finished, strict=True)
+    return all(one >= other for one, other in pairs)
+
+
+def _fewer(small: Evidence, large: Evidence) -> Iterator[Notice]:
+    for what, count in (("patches", _patches), ("cloth", _cloth)):
+        less, more = count(small), count(large)
+        for fabric in less.keys() & more.keys():
+            if more[fabric] < less[fabric]:
+                yield _falls(small, large, what, fabric, (less[fabric], more[fabric]))
+
+
+def _patches(size: Evidence) -> Mapping[str, Fraction]:
+    found: dict[str, Fraction] = {}
+    for letter, number in size.lies.items():
+        fabric = size.quilt.pieces[letter].fabric
+        if fabric is not None:
+            found[fabric] = found.get(fabric, Fraction(0)) + number
+    return found
+
+
+def _cloth(size: Evidence) -> Mapping[str, Fraction]:
+    """The area of all strips (the backing apart, whose panels may lie the cheaper way)."""
+    return {
+        name: sum((s.width * s.length * s.times for s in plan.strips), Fraction(0))
+        for name, plan in size.cutting.fabrics.items()
+        if plan.strips
+    }
+
+
+def _falls(
+    small: Evidence, large: Evidence, what: str, fabric: str, amounts: tuple[Fraction, Fraction]
+) -> Notice:
+    quilt = large.quilt
+    less, more = (shown(amount, quilt) for amount in amounts)
+    of = "patches" if what == "patches" else "square inches of strips"
+    if quilt.system.unit == "cm" and what == "cloth":
+        of = "square centimetres of strips"
+    message = (
+        f"{quilt.size} is larger than {small.quilt.size} and has less of '{fabric}': {more} {of} "
+        f"against {less}."
+    )
+    place = quilt.fabrics[fabric].place if fabric in quilt.fabrics else None
+    return fault(quilt, "size-falls", "R9", message, place, hint=HINT, severity="warning")
