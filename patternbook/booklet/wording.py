@@ -14,6 +14,7 @@ from patternbook.quilt.records import CutSize, Sides
 NBSP: Final = "\N{NO-BREAK SPACE}"
 NONE: Final = "–"  # stands in a table where a size has nothing to say
 WIDTH: Final = "width of fabric"
+TEN: Final = Fraction(10)  # thread is told to the next ten yards or metres
 NARROW_OR: Final = f"or{NBSP}"  # between an amount in yards and the same in metres
 _SPELLED: Final = (
     "no one two three four five six seven eight nine ten eleven twelve".split()

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from patternbook.notice import Notice, Place
-from patternbook.source import slips
+from patternbook.source import slips, stops
 from patternbook.source.tell import Refused, notice
 
 if TYPE_CHECKING:
@@ -43,10 +43,10 @@ def events(lines: Sequence[str], shown: str) -> Iterator[Event]:
     except MarkedYAMLError as fault:
         marks = [mark for mark in (fault.problem_mark, fault.context_mark) if mark is not None]
         spots = [(mark.line, mark.column) for mark in marks]
-        raise Refused(slips.told(lines, spots, shown)) from None
+        raise Refused(stops.told(lines, spots, shown)) from None
     except (ValueError, LookupError, ArithmeticError, AttributeError, TypeError):
         # The parser's own slips: an escape that names no character, a directive without a number.
-        raise Refused(slips.told(lines, [], shown)) from None
+        raise Refused(stops.told(lines, [], shown)) from None
 
 
 def _allowed(parsed: Iterator[yaml.Event], lines: Sequence[str], shown: str) -> Iterator[Event]:

@@ -10,6 +10,7 @@ from patternbook.notice import Mark, Notice, Place
 from patternbook.source import slips
 from patternbook.source.decode import BEGIN, plain_spaces
 from patternbook.source.events import Event, events
+from patternbook.source.stops import UNTOLD
 from patternbook.source.tell import Refused, notice
 from patternbook.source.tree import Listing, Tree
 from patternbook.value import Text, quoted
@@ -31,7 +32,7 @@ def read(text: str, shown: str) -> tuple[Tree | None, tuple[Notice, ...]]:
         root = builder.finished()
     except Refused as refused:
         # Where a slip has been told already, "this line cannot be read" is only what came of it.
-        last = () if builder.told and refused.notice.code == slips.UNTOLD else (refused.notice,)
+        last = () if builder.told and refused.notice.code == UNTOLD else (refused.notice,)
         return None, (*odd, *builder.told, *last)
     return (None if builder.told else root), (*odd, *builder.told)
 

@@ -1,13 +1,9 @@
-"""The slips of YAML, told in plain words: what was typed, what happens to it, what to type instead.
-
-Two kinds: what the parser stops at, told from the line where it stopped; and what it takes
-silently though nobody means it.
-"""
+"""The slips that YAML takes silently, though nobody means them, told in plain words."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import Final
 
 from patternbook.notice import Notice, Place
@@ -16,31 +12,9 @@ from patternbook.source.tell import notice
 from patternbook.value import Text
 from patternbook.value.text import quoted
 
-# A line that shows none of the known slips.
-UNTOLD: Final = "yaml"
 AFTER_BAR: Final = "Put the sentence on the next line, after |."
 ON_ITS_OWN: Final = "Put this key on a line of its own with its sentence below it, after |."
-_KEY: Final = r"[A-Za-z][A-Za-z0-9-]*"
-_LINE: Final = re.compile(rf"^(?P<lead> *(?:- +)*)(?P<key>{_KEY}) *:(?: +(?P<value>.*))?$")
-_ITEM: Final = re.compile(r"^(?P<lead> *(?:- +)+)(?P<value>.*)$")
-_FIRST: Final = {
-    '"': "a quotation mark",
-    "'": "a quotation mark",
-    "[": "a bracket",
-    "*": "a star",
-    "&": "&",
-    "@": "@",
-    "`": "a backtick",
-    "-": "a dash",
-    "!": "an exclamation mark",
-    "%": "%",
-    ">": ">",
-    "|": "|",
-    "?": "a question mark",
-    ",": "a comma",
-    "]": "a bracket",
-    "}": "a brace",
-}
+KEY: Final = r"[A-Za-z][A-Za-z0-9-]*"
 
 
 def tabs(lines: Sequence[str], shown: str) -> tuple[Notice, ...]:
@@ -49,7 +23,7 @@ def tabs(lines: Sequence[str], shown: str) -> tuple[Notice, ...]:
     return tuple(
         notice(
             "yaml-tab",
-            _place(shown, number, found.end() - 1, 1),
+            spot(shown, number, found.end() - 1, 1),
             "a tab sets this line in, and the reader counts spaces.",
             hint,
         )
@@ -67,12 +41,12 @@ def odd_spaces(text: str, shown: str) -> tuple[Notice, ...]:
     column = len(found[0]) - 1
     message = "a no-break space, as word processors make them, sets this line in."
     hint = "It was read as a plain space; type plain ones."
-    return (notice("no-break-space", _place(shown, number, column, 1), message, hint, "advice"),)
+    return (notice("no-break-space", spot(shown, number, column, 1), message, hint, "advice"),)
 
 
 def no_space_after_colon(key: str) -> str | None:
     """What to say of `seam:1/4`, which YAML takes as one word."""
-    found = re.match(rf"({_KEY}):(?!//)(?:\S|$)", key)
+    found = re.match(rf"({KEY}):(?!//)(?:\S|$)", key)
     return f"a space is missing behind the colon of `{found[1]}:`." if found else None
 
 
@@ -90,36 +64,35 @@ def alone_in_braces(lines: Sequence[str], key: Text, before: Sequence[Text]) -> 
 
 def swallowed(lines: Sequence[str], text: Text, key: Text | None) -> Notice | None:
     """`pattern: Block # 7`: YAML keeps `Block`, and takes the rest for a comment."""
+    if not text:
+        return _all_swallowed(lines[key.place.end_line - 1], key) if key is not None else None
     place = text.place
-    behind = lines[place.end_line - 1][place.end_column - 1 :]
-    if text and re.match(r" #", behind):
-        message = f"everything behind # is a comment, so only {quoted(text)} was read."
-        hint = "A comment stands on its own line, or behind two spaces; else put quotation marks."
-        column = place.end_column
-        return notice(
-            "yaml-comment", _place(place.file, place.end_line - 1, column, 1), message, hint
-        )
-    if text or key is None:
+    if not lines[place.end_line - 1].startswith(" #", place.end_column - 1):
         return None
-    line = lines[key.place.end_line - 1]
-    found = re.match(r" *: +#", line[key.place.end_column - 1 :])
+    message = f"everything behind # is a comment, so only {quoted(text)} was read."
+    hint = "A comment stands on its own line, or behind two spaces; else put quotation marks."
+    at = spot(place.file, place.end_line - 1, place.end_column, 1)
+    return notice("yaml-comment", at, message, hint)
+
+
+def _all_swallowed(line: str, key: Text) -> Notice | None:
+    """`colour: #a0522d`: nothing is left of the value."""
+    place = key.place
+    found = re.match(r" *: +#", line[place.end_column - 1 :])
     if not found:
         return None
-    column = key.place.end_column + found.end() - 2
-    message = f"everything behind # is a comment, so `{key}` has no value."
+    column = place.end_column + found.end() - 2
     rest = line[column:].rstrip(" ,}]")
+    message = f"everything behind # is a comment, so `{key}` has no value."
     hint = f'Put it in quotation marks: "{rest}".' if len(rest) < 30 else AFTER_BAR
-    return notice(
-        "yaml-comment", _place(place.file, key.place.end_line - 1, column, 1), message, hint
-    )
+    at = spot(place.file, place.end_line - 1, column, 1)
+    return notice("yaml-comment", at, message, hint)
 
 
 def anchor(lines: Sequence[str], place: Place) -> Notice:
     """`*name` and `&name`, which repeat a part of a file in YAML."""
     sign = lines[place.line - 1][place.column - 1 : place.column]
-    message = (
-        f"{sign or 'an anchor'} makes YAML repeat a part of the file; a pattern has no such thing."
-    )
+    message = f"{sign} makes YAML repeat a part of the file; a pattern has no such thing."
     hint = f"If a sentence begins with {sign}: put it on the next line, after |."
     return notice("anchor", place, message, hint)
 
@@ -135,12 +108,12 @@ def brackets_for_key(lines: Sequence[str], place: Place) -> Notice:
     """Braces where a key belongs: nearly always `{{ … }}` at the beginning of a sentence."""
     line = lines[place.line - 1]
     if "{{" in line:
-        return _braces(line, _place(place.file, place.line - 1, line.index("{{"), 2))
+        return double_braces(line, spot(place.file, place.line - 1, line.index("{{"), 2))
     message = "brackets or a list stand here, where a key belongs."
     return notice("yaml-key", place, message, "A key is a word, and a colon behind it.")
 
 
-def _braces(line: str, place: Place) -> Notice:
+def double_braces(line: str, place: Place) -> Notice:
     """`{{ … }}` where YAML looks for braces of its own."""
     inside = re.search(r"(?<!\{)\{(?!\{)", line[: place.column - 1]) is not None
     message = (
@@ -151,186 +124,6 @@ def _braces(line: str, place: Place) -> Notice:
     return notice("yaml-braces", place, message, ON_ITS_OWN if inside else AFTER_BAR)
 
 
-def told(lines: Sequence[str], spots: Sequence[tuple[int, int]], shown: str) -> Notice:
-    """The slip that the parser stopped at, from the lines that it names.
-
-    `spots` are lines and columns from 0, where it stopped first, then where it had begun.
-    """
-    numbers = list(dict.fromkeys(_candidates(lines, spots)))
-    for look in (_slip, _brackets, _shape):
-        for number in numbers:
-            found = look(lines, number, shown)
-            if found:
-                return found
-    line, column = spots[0] if spots else (0, 0)
-    line = min(line, len(lines) - 1)
-    message = "this line cannot be read. A line is a key, a colon, a space, and its value."
-    return notice(UNTOLD, _place(shown, line, column, 1), message)
-
-
-def _candidates(lines: Sequence[str], spots: Sequence[tuple[int, int]]) -> Iterable[int]:
-    """The lines named, each with the written line before it, where the slip often is."""
-    for line, _ in spots:
-        number = min(line, len(lines) - 1)
-        yield number
-        while number > 0:
-            number -= 1
-            if lines[number].strip() and not lines[number].lstrip().startswith("#"):
-                yield number
-                break
-    if len(spots) == 2:
-        yield from range(min(spots[1][0], len(lines) - 1), min(spots[0][0], len(lines) - 1))
-
-
-def _slip(lines: Sequence[str], number: int, shown: str) -> Notice | None:
-    """A slip that this line shows by itself."""
-    line = lines[number]
-    found = _LINE.match(line) or _ITEM.match(line)
-    if not found:
-        slip = no_space_after_colon(line.lstrip(" -"))
-        column = len(line) - len(line.lstrip(" -"))
-        return notice("yaml-space", _place(shown, number, column, 1), slip) if slip else None
-    value = found["value"] or ""
-    at = _place(shown, number, found.start("value"), max(1, len(value)))
-    if value.startswith("{{"):
-        return _braces(line, at)
-    if re.match(r'"[^"]*\\', value):
-        message = "a backslash between quotation marks makes YAML look for a sign of its own."
-        return notice("yaml-backslash", at, message, AFTER_BAR)
-    return _first_sign(value, at) or _colon(value, number, found.start("value"), shown)
-
-
-def _first_sign(value: str, at: Place) -> Notice | None:
-    sign = value[:1]
-    if sign not in _FIRST or _is_whole(value, sign):
-        return None
-    message = f"a sentence cannot begin with {_FIRST[sign]} here: it means something else to YAML."
-    return notice("yaml-first-sign", at, message, AFTER_BAR)
-
-
-def _is_whole(value: str, sign: str) -> bool:
-    """Whether the sign is used as YAML has it: quotes that close, brackets with their end."""
-    bare = re.sub(r"\s+#.*$", "", value).rstrip()
-    if sign in "\"'":
-        return re.fullmatch(r"\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*'", bare) is not None
-    if sign == "[":
-        return re.fullmatch(r"\[[^\]]*", bare) is not None or bare.endswith("]")
-    if sign in "|>":
-        return re.fullmatch(r"[|>][-+0-9]*", bare) is not None
-    return sign == "-" and not re.match(r"-(\s|$)", bare)
-
-
-def _colon(value: str, number: int, start: int, shown: str) -> Notice | None:
-    """A second colon on the line, which YAML takes for another key."""
-    if value[:1] in "\"'|>":
-        return None
-    braces = value.startswith(("{", "["))
-    for part in re.finditer(r"[^,{}\[\]]+" if braces else r".+", value):
-        colons = [colon.start() for colon in re.finditer(r":(?= |$)", part[0])]
-        own = 1 if braces else 0
-        if len(colons) > own:
-            column = start + part.start() + colons[own]
-            message = "a colon inside a sentence: YAML takes the word before it for a key."
-            hint = ON_ITS_OWN if braces else AFTER_BAR
-            return notice("yaml-colon", _place(shown, number, column, 1), message, hint)
-    return None
-
-
-def _brackets(lines: Sequence[str], number: int, shown: str) -> Notice | None:
-    """Brackets that are left open, or closed by a comment."""
-    line = lines[number]
-    opened = _opened(line)
-    if opened is None:
-        return _behind(line, number, shown)
-    comment = line.find(" #", opened)
-    if comment >= 0:
-        message = "everything behind # is a comment, so the brackets before it are never closed."
-        hint = "Put what begins with # in quotation marks."
-        return notice("yaml-comment", _place(shown, number, comment + 1, 1), message, hint)
-    if "{{" in line:
-        return _braces(line, _place(shown, number, line.index("{{"), 2))
-    message = f"{line[opened]} is opened here, and not closed as it was opened."
-    return notice("yaml-open", _place(shown, number, opened, 1), message)
-
-
-def _behind(line: str, number: int, shown: str) -> Notice | None:
-    """Words behind brackets that are closed: `{cut: 3 square} count: 4`."""
-    found = re.match(rf" *(?:- +)*{_KEY}: +(?=[{{\[])", line)
-    if not found:
-        return None
-    deep = 0
-    for at in range(found.end(), len(line)):
-        deep += (line[at] in "{[") - (line[at] in "}]")
-        if deep == 0:
-            rest = line[at + 1 :].strip()
-            if not rest or rest.startswith("#"):
-                return None
-            place = _place(shown, number, line.index(rest, at + 1), len(rest))
-            message = f"{quoted(rest)} stands behind the bracket that closes this value."
-            return notice("yaml-behind", place, message)
-    return None
-
-
-def _shape(lines: Sequence[str], number: int, shown: str) -> Notice | None:
-    """A slip that shows only beside other lines: no key, or set in unlike them."""
-    line = lines[number]
-    if "{{" in line:
-        return _braces(line, _place(shown, number, line.index("{{"), 2))
-    if "\t" in line:
-        at = _place(shown, number, line.index("\t"), 1)
-        return notice("yaml-tab", at, "a tab stands here.", "Type spaces.")
-    return _no_colon(line, number, shown) or _set_in(lines, number, shown)
-
-
-def _no_colon(line: str, number: int, shown: str) -> Notice | None:
-    """A line without a key, or a key without its colon."""
-    if found := re.match(rf"^ *({_KEY}) ?[{{\[]", line):
-        message = f"a colon is missing behind `{found[1]}`."
-        return notice("yaml-no-colon", _place(shown, number, found.end(1) - 1, 1), message)
-    if not line.strip() or _LINE.match(line) or _ITEM.match(line) or ":" in line:
-        return None
-    start = len(line) - len(line.lstrip())
-    message = "this line has no key. A sentence of several lines stands below its key, after |."
-    hint = f"If `{line.split(maxsplit=1)[0]}` is a key, put a colon behind it."
-    return notice("yaml-no-key", _place(shown, number, start, len(line.strip())), message, hint)
-
-
-def _opened(line: str) -> int | None:
-    """Where a bracket of this line is opened that the line does not close, or closes otherwise."""
-    stack: list[int] = []
-    quote = ""
-    for at, sign in enumerate(re.sub(r"(^|\s)#.*$", "", line)):
-        if quote:
-            quote = "" if sign == quote else quote
-        elif sign in "\"'" and line[at - 1 : at] in {" ", "[", "{", ","}:
-            quote = sign
-        elif sign in "[{":
-            stack.append(at)
-        elif sign in "]}" and stack:
-            if {"]": "[", "}": "{"}[sign] != line[stack[-1]]:
-                return stack[-1]
-            stack.pop()
-    return stack[0] if stack else None
-
-
-def _set_in(lines: Sequence[str], number: int, shown: str) -> Notice | None:
-    """A line that is set in unlike all lines before it."""
-    line = lines[number]
-    spaces = len(line) - len(line.lstrip(" "))
-    before = [
-        len(one) - len(one.lstrip(" "))
-        for one in lines[:number]
-        if one.strip() and not one.lstrip().startswith("#")
-    ]
-    if not line.strip() or not before or spaces == before[-1]:
-        return None
-    message = (
-        f"this line is set in by {spaces}, the line before it by {before[-1]}; "
-        "keys that belong together are set in alike."
-    )
-    return notice("yaml-indent", _place(shown, number, spaces, 1), message)
-
-
-def _place(shown: str, line: int, column: int, length: int) -> Place:
+def spot(shown: str, line: int, column: int, length: int) -> Place:
     """A place on one line, from a line and column that count from 0."""
     return Place(shown, line + 1, column + 1, line + 1, column + 1 + length)

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from patternbook.methods.layout_written import WrittenLayout
 from patternbook.notice import Notice, Place
 from patternbook.source.load import Source, load
 from patternbook.value import LetterValue, NameValue, PerSize
@@ -70,18 +71,24 @@ def test_what_was_written_is_what_is_read() -> None:
 def test_every_value_knows_where_it_stands() -> None:
     source, _ = read("06-coins")
     assert source is not None
+
+    def words_at(place: Place) -> str:
+        assert (place.file, place.line) == ("06-coins.yaml", place.end_line)
+        return source.text.splitlines()[place.line - 1][place.column - 1 : place.end_column - 1]
+
     coin = source.written.pieces[LetterValue("A")]
     assert coin.cut is not None
-    assert coin.cut.place == Place("06-coins.yaml", 10, 26, 10, 39)
-    assert coin.key_places["strips"] == Place("06-coins.yaml", 10, 62, 10, 68)
-    assert coin.place == Place("06-coins.yaml", 10, 3, 10, 4)
     assert coin.strips is not None
-    assert [(size, value.place.column) for size, value in coin.strips.stated()] == [
-        ("crib", 77),
-        ("throw", 88),
-    ]
-    letters = {str(letter): letter.place.line for letter in source.written.pieces}
-    assert letters == {"A": 10, "S": 11}
+    assert words_at(coin.cut.place) == "8 1/2 x 2 1/2"
+    assert words_at(coin.key_places["strips"]) == "strips"
+    assert words_at(coin.place) == "A"
+    assert words_at(coin.strips.place) == "strips"
+    assert [words_at(value.place) for _, value in coin.strips.stated()] == ["18", "40"]
+    assert [words_at(letter.place) for letter in source.written.pieces] == ["A", "S"]
+    assert isinstance(source.written.top, WrittenLayout)
+    assert source.written.top.rows is not None
+    ((_, (row,)),) = source.written.top.rows.stated()
+    assert words_at(row.place) == "S (stack S)*stacks"
 
 
 def test_a_fragment_is_a_pattern_in_one_size(tmp_path: Path) -> None:

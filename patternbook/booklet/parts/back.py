@@ -15,7 +15,7 @@ class Change:
     """One revision: why, and what to do if already cut or sewn."""
 
     head: str
-    why: tuple[str, ...]
+    why: str
     if_cut: str
     if_sewn: str
 
@@ -32,6 +32,7 @@ class Caution:
 class Back:
     """Revisions, cautions, permission and contact."""
 
+    title: str
     revision_title: str
     changes: tuple[Change, ...]
     newest: str
@@ -48,6 +49,7 @@ class Back:
 def back(book: Book) -> Back:
     """The last page of the booklet."""
     return Back(
+        "Cautions, revisions and contact",
         "Revisions",
         tuple(_changes(book)),
         _newest(book),
@@ -93,7 +95,7 @@ def _changes(book: Book) -> Iterator[Change]:
         date = written_out(entry.date or None)
         yield Change(
             f"Revision {entry.number}{f', {date}' if date else ''}",
-            book.said(entry.why),
+            " ".join(book.said(entry.why)),
             " ".join(book.said(entry.if_cut)),
             " ".join(book.said(entry.if_sewn)),
         )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternbook.booklet.book import Book, Figure
+from patternbook.diagrams.naming import name as drawn
 
 
 @dataclass(frozen=True)
@@ -13,15 +14,14 @@ class Colouring:
 
     title: str
     words: str
-    figures: tuple[Figure, ...]
+    figure: Figure
 
 
 def colouring(book: Book) -> Colouring | None:
-    """None where it was not drawn."""
-    drawn = tuple(
-        figure for size in book.sizes if (figure := book.figure(f"colouring-{size}"))
-    )
-    if not drawn:
+    """One page, of the size in the middle; None where it was not drawn."""
+    names = tuple(book.sizes)
+    figure = book.figure(drawn("colouring", names[(len(names) - 1) // 2]))
+    if figure is None:
         return None
     words = "Colour it in, or paste on snips of your own fabrics, before you cut."
-    return Colouring("Colouring page", words, drawn)
+    return Colouring("Colouring page", words, figure)

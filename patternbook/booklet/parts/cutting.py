@@ -10,6 +10,7 @@ from patternbook.booklet.book import Book, Figure, Table
 from patternbook.booklet.chart import charts, remarks
 from patternbook.cutting.records import CutStep
 from patternbook.cutting.tools import LAYERS, TABLES
+from patternbook.diagrams.naming import name as drawn
 
 
 @dataclass(frozen=True)
@@ -20,6 +21,7 @@ class SizeChart:
     anchor: str
     tables: tuple[Table, ...]
     remarks: tuple[str, ...]
+    lays_title: str
     lays: tuple[Figure, ...]
 
 
@@ -50,12 +52,13 @@ def _size(book: Book, name: str) -> SizeChart:
     known = book.sizes[name]
     finished = known.quilt.finished
     size = f", {wording.sides(finished, book.system)} finished" if finished else ""
-    lays = (book.figure(f"lay-{name}-{fabric}") for fabric in known.cutting.fabrics)
+    lays = (book.figure(drawn("lay", fabric, name)) for fabric in known.cutting.fabrics)
     return SizeChart(
         f"{wording.title(name)}{size}",
         f"cut-{name}",
         charts(known),
         tuple(remarks(known)),
+        f"{wording.title(name)}: how the pieces lie on the fabric",
         tuple(lay for lay in lays if lay),
     )
 

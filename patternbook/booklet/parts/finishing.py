@@ -38,7 +38,7 @@ def finishing(book: Book) -> Finishing:
     quilt = book.first.quilt
     told = (quilt.backing, quilt.batting, quilt.binding)
     notes = tuple(said for whole in told if whole for said in book.said(whole.note))
-    drawn = (book.figure(f"backing-{size}") for size in book.sizes)
+    drawn = book.figure("backings")
     return Finishing(
         "Finishing",
         book.said(quilt.words.get("finishing")),
@@ -46,7 +46,7 @@ def finishing(book: Book) -> Finishing:
         Table("Backing, batting and binding", ("", *book.names), told_by_size(book, ROWS)),
         notes,
         book.said(quilt.words.get("care")),
-        tuple(figure for figure in drawn if figure),
+        (drawn,) if drawn else (),
     )
 
 

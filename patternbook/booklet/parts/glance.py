@@ -35,7 +35,7 @@ def glance(book: Book) -> Glance:
         "At a glance",
         Table("Sizes", head, rows),
         tuple(_unit(book, name) for name in _blocks(book)),
-        book.figure("sizes"),
+        book.figure("tops"),
     )
 
 

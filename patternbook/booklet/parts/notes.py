@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book
+from patternbook.booklet.book import Book, Figure
 from patternbook.inch import ruler_up
 
 
@@ -27,11 +27,18 @@ class Notes:
     notes: tuple[Note, ...]
     test_title: str
     test: tuple[str, ...]
+    figure: Figure | None
 
 
 def notes(book: Book) -> Notes:
     """Worked out from this pattern's own settings."""
-    return Notes("Before you begin", tuple(_notes(book)), "Test your seam", seam_test(book))
+    return Notes(
+        "Before you begin",
+        tuple(_notes(book)),
+        "Test your seam",
+        seam_test(book),
+        book.figure("seam-test"),
+    )
 
 
 def _notes(book: Book) -> Iterator[Note]:

@@ -1,43 +1,48 @@
-"""How it may be quilted: the author's suggestions, their spacing, and a map of the lines."""
+"""How it may be quilted: the author's suggestions, the lines as planned, and a map of them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
-from fractions import Fraction
-from typing import Final
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book, Figure
+from patternbook.booklet.book import Book, Figure, Table, told_by_size
+from patternbook.diagrams.naming import name as drawn
+from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Quilting as Suggested
-
-# Where a packet names no limit, the lines stay this close (common practice, no source).
-USUAL_LIMIT: Final = {"in": Fraction(3), "cm": Fraction(8)}
+from patternbook.quilting.echo import plan
+from patternbook.quilting.records import QuiltingMap
 
 
 @dataclass(frozen=True)
 class Quilting:
-    """The suggestions, what to mind, and the maps."""
+    """The suggestions, the lines by size, what to mind, and the map."""
 
     title: str
     words: tuple[str, ...]
     suggestions: tuple[str, ...]
+    table: Table
     advice: tuple[str, ...]
     figures: tuple[Figure, ...]
 
 
 def quilting(book: Book) -> Quilting | None:
-    """None where the author suggests nothing."""
-    quilt = book.first.quilt
-    if not quilt.quilting:
+    """None where there is no top to quilt."""
+    maps = {size: plan(known.quilt, known.patches)[0] for size, known in book.sizes.items()}
+    planned = {size: one for size, one in maps.items() if one is not None}
+    if not planned:
         return None
-    drawn = (book.figure(f"quilting-{size}") for size in book.sizes)
+    quilt = book.first.quilt
+    figure = book.figure("quiltings") if len(book.sizes) > 1 else book.figure(
+        drawn("quilting", quilt.size)
+    )
     return Quilting(
         "Quilting",
         book.said(quilt.words.get("quilting")),
         tuple(line for design in quilt.quilting for line in _suggestion(book, design)),
-        tuple(_advice(book)),
-        tuple(figure for figure in drawn if figure),
+        Table("The lines", ("", *book.names), told_by_size(book, _rows(planned))),
+        tuple(_advice(book, next(iter(planned.values())))),
+        (figure,) if figure else (),
     )
 
 
@@ -48,17 +53,47 @@ def _suggestion(book: Book, design: Suggested) -> Iterator[str]:
     yield from book.said(design.note)
 
 
-def _advice(book: Book) -> Iterator[str]:
-    limit, stated = _limit(book)
-    far = wording.length(limit, book.system)
-    source = "the batting's own limit here" if stated else "assumed here, as packets differ"
-    yield f"Batting must be quilted closely enough to hold: no more than {far} between lines ({source}; read your packet)."
-    yield "Begin with a line through the middle and work outward on both sides. Sew neighbouring lines in opposite directions, so that the top does not drift."
-    yield "Try thread, needle and tension first on a scrap of the same three layers. A thread close in colour to the fabric hides a wobble."
+def _rows(
+    planned: Mapping[str, QuiltingMap],
+) -> tuple[tuple[str, Callable[[Evidence], str]], ...]:
+    def of(tell: Callable[[QuiltingMap, Evidence], str]) -> Callable[[Evidence], str]:
+        def cell(known: Evidence) -> str:
+            one = planned.get(known.quilt.size)
+            return tell(one, known) if one else wording.NONE
+
+        return cell
+
+    return (
+        ("Lines run", of(lambda one, _: RUN[one.way])),
+        ("Lines", of(lambda one, _: str(len(one.lines)))),
+        ("Farthest apart", of(lambda one, known: wording.length(one.gap, known.quilt.system))),
+        ("Thread on top, about", of(_thread)),
+    )
 
 
-def _limit(book: Book) -> tuple[Fraction, bool]:
-    batting = book.first.quilt.batting
-    if batting is not None and batting.limit is not None:
-        return batting.limit, True
-    return USUAL_LIMIT[book.system.unit], False
+RUN = {"down": "from top to bottom", "across": "from side to side"}
+
+
+def _thread(one: QuiltingMap, known: Evidence) -> str:
+    """As long as the lines, and a fifth for what the stitches take up (common practice)."""
+    system = known.quilt.system
+    needed = (one.length * 6 / 5 / system.bolt).up(wording.TEN)
+    return wording.amount(needed, system.bolt_unit)
+
+
+def _advice(book: Book, one: QuiltingMap) -> Iterator[str]:
+    far = wording.length(one.limit, book.system)
+    source = "stated for the batting here" if one.limit_stated else "assumed here"
+    yield (
+        f"Lines no more than {far} apart hold most battings ({source}; your packet says what "
+        "yours needs)."
+    )
+    yield (
+        "Start with the line in the middle and work outward; then turn the quilt and do the "
+        "other half. Sew neighbouring lines in opposite directions, so that the top does not "
+        "drift."
+    )
+    yield (
+        "Try thread, needle and tension first on a scrap of the same three layers. A thread "
+        "close in colour to the fabric hides a wobble."
+    )

@@ -168,7 +168,7 @@ def _thread_amount(known: Evidence) -> str:
     quilt, thread = known.quilt, known.sewing.totals.thread
     if not thread.sign():
         return wording.NONE
-    whole = (thread / quilt.system.bolt).up(Fraction(10))
+    whole = (thread / quilt.system.bolt).up(wording.TEN)
     return wording.amount(whole, quilt.system.bolt_unit)
 
 

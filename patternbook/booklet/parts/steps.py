@@ -2,23 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Row, Table
 from patternbook.booklet.order import Together, together
 from patternbook.booklet.pressing_words import press
 from patternbook.booklet.step_words import Fact, words
+from patternbook.diagrams.naming import name as drawn
 
-TITLE = "Sewing, step by step"
+TITLE: Final = "Sewing, step by step"
+# The drawings that a step may show, by what is done in it; each is shown once.
+PICTURES: Final[Mapping[str, tuple[str, ...]]] = {
+    "strips": ("set",),
+    "segments": ("set",),
+    "line": ("pairs", "unit", "rows"),
+    "lines": ("unit", "rows"),
+    "border": ("borders",),
+}
 
 
 @dataclass(frozen=True)
 class StepShown:
-    """One step: what is done, its check line, its figures size by size, and its picture."""
+    """One step: what is done, its check line, its figures size by size, and its pictures."""
 
-    number: int
+    number: str
     anchor: str
     title: str
     does: tuple[str, ...]
@@ -26,7 +36,7 @@ class StepShown:
     check: str
     tables: tuple[Table, ...]
     note: tuple[str, ...]
-    figure: Figure | None
+    figures: tuple[Figure, ...]
 
 
 @dataclass(frozen=True)
@@ -41,19 +51,42 @@ class Steps:
 def steps(book: Book) -> Steps:
     """Every step of the sizes in this booklet, once."""
     said = book.said(book.first.quilt.words.get("sewing"))
-    shown = tuple(_shown(book, step) for step in together(book.all))
+    all_steps = together(book.all)
+    pictures = _pictures(book, all_steps)
+    shown = tuple(_shown(book, step, pictures[step.number]) for step in all_steps)
     return Steps(TITLE, said, shown)
 
 
-def _shown(book: Book, step: Together) -> StepShown:
+def _pictures(book: Book, steps: Sequence[Together]) -> Mapping[int, tuple[Figure, ...]]:
+    """Each step's drawings, each drawing at the first step that it belongs to."""
+    used: set[str] = set()
+    found: dict[int, tuple[Figure, ...]] = {}
+    for step in steps:
+        names = [name for name in _names(book, step) if name not in used]
+        used.update(names)
+        figures = (book.figure(name) for name in names)
+        found[step.number] = tuple(figure for figure in figures if figure)
+    return found
+
+
+def _names(book: Book, step: Together) -> tuple[str, ...]:
+    kinds = PICTURES[step.any.kind]
+    names = [
+        kind if kind == "borders" else drawn(kind, step.unit, *size)
+        for kind in kinds
+        for size in ((), *((name,) for name in book.sizes))
+    ]
+    return tuple(dict.fromkeys(name for name in names if name in book.drawings))
+
+
+def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown:
     told = words(step, book.all, book.first.quilt.top)
-    check, rows = figures(book, step, told.facts)
-    head = ("", *book.names)
-    tables = [Table("In each size", head, rows)] if rows else []
+    check, rows = figures_told(book, step, told.facts)
+    tables = [Table("In each size", ("", *book.names), rows)] if rows else []
     if told.orders:
         tables.insert(0, _orders(told.orders))
     return StepShown(
-        number=step.number,
+        number=str(step.number),
         anchor=f"step-{step.number}",
         title=told.title,
         does=told.does,
@@ -61,11 +94,13 @@ def _shown(book: Book, step: Together) -> StepShown:
         check=check,
         tables=tuple(tables),
         note=book.said(step.any.note),
-        figure=book.figure(f"step-{step.number}"),
+        figures=figures,
     )
 
 
-def figures(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str, tuple[Row, ...]]:
+def figures_told(
+    book: Book, step: Together, facts: Sequence[Fact]
+) -> tuple[str, tuple[Row, ...]]:
     """Figures that all sizes share as one line of sentences; the others as rows by size."""
     line: list[str] = []
     rows: list[Row] = []
@@ -82,11 +117,10 @@ def figures(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str, tup
     return " ".join(line), tuple(rows)
 
 
-def _orders(orders: dict[str, str] | object) -> Table:
+def _orders(orders: Mapping[str, str]) -> Table:
     """How the parts lie, a row a size."""
-    assert isinstance(orders, dict)
     rows = tuple(Row(wording.title(size), (f"{order}.",)) for size, order in orders.items())
-    return Table("The order", ("Size", "In this order"), rows, ("words",))
+    return Table("The order", ("Size", "From the left"), rows, ("words",))
 
 
 def pressing(book: Book, step: Together) -> str:
