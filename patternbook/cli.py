@@ -13,7 +13,6 @@ from typing import Final, Protocol, cast
 
 from patternbook import __version__
 from patternbook.commands import build, check, explain, figures, new, schema
-from patternbook.commands.crash import log_of
 from patternbook.commands.say import flush, settle, tell
 from patternbook.commands.stop import Stopped
 
@@ -52,6 +51,8 @@ def main(words: Sequence[str] | None = None) -> int:
         tell("patternbook: interrupted. No file was left half written.")
         return INTERRUPTED
     except Exception as fault:  # noqa: BLE001 - the last net: our own mistakes, told calmly
+        from patternbook.commands.crash import log_of
+
         tell(log_of(fault, sys.argv[1:] if words is None else words))
         return FAULT_OF_OURS
     finally:

@@ -8,7 +8,6 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from patternbook.commands.examine import add_quiet, examined, notices_of, tell_notices
-from patternbook.commands.made_from import RECORD, fresh, key, record_of
 from patternbook.commands.outputs import write_all
 from patternbook.commands.progress import Progress
 from patternbook.commands.say import put, tell
@@ -92,6 +91,8 @@ def _of_size(
 
 def _built(source: Source, one: Examined, options: Namespace) -> bool:
     """Makes one pattern's files, or finds them made; says where they lie."""
+    from patternbook.commands.made_from import fresh, key
+
     papers = PAPERS if options.paper == "both" else (options.paper,)
     folder: Path = options.out / source.slug
     made_from = key(source, [*papers, options.size or "", options.edition])
@@ -113,5 +114,7 @@ def _built(source: Source, one: Examined, options: Namespace) -> bool:
 
 
 def _written(folder: Path, files: Mapping[str, bytes], made_from: str) -> tuple[Path, ...]:
+    from patternbook.commands.made_from import RECORD, record_of
+
     *paths, _ = write_all(folder, {**files, RECORD: record_of(made_from, files)})
     return tuple(paths)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 from argparse import ArgumentParser
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from patternbook.commands.progress import Progress
@@ -25,14 +27,26 @@ def add_quiet(parser: ArgumentParser) -> None:
 
 def examined(sources: Sequence[Source], *, quiet: bool) -> tuple[Examined, ...]:
     """Every source, read and reckoned in all its sizes."""
-    from patternbook.edition.pipeline import examine
-
     done = []
-    with Progress(quiet=quiet) as progress:
+    with _unswept(), Progress(quiet=quiet) as progress:
+        from patternbook.edition.pipeline import examine
+
         for number, source in enumerate(sources, 1):
             progress.step(f"checking {source.shown}", number, len(sources))
             done.append(examine(source.path, source.shown))
     return tuple(done)
+
+
+@contextmanager
+def _unswept() -> Iterator[None]:
+    """Without the search for rings of records: there are next to none, and it takes its time."""
+    swept = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if swept:
+            gc.enable()
 
 
 def notices_of(found: Sequence[Examined]) -> tuple[Notice, ...]:

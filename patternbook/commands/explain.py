@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Mapping
-from difflib import get_close_matches
 from typing import Final
 
 from patternbook.commands.say import put
@@ -55,6 +54,8 @@ def _entry(asked: str, entries: Mapping[str, str]) -> str:
     spelled = {code.lower(): code for code in entries}
     code = spelled.get(asked.lower())
     if code is None:
+        from difflib import get_close_matches
+
         near = get_close_matches(asked.lower(), spelled, n=3)
         meant = f" Did you mean {' or '.join(spelled[one] for one in near)}?" if near else ""
         raise WrongCall(f"there is no rule or notice {asked}.{meant} `explain` alone lists all.")

@@ -20,6 +20,7 @@ from patternbook.edition.figures_record import (
     SidesRecord,
     SizeFigures,
     SizeRecord,
+    SuggestionRecord,
     UnitRecord,
 )
 from patternbook.edition.pipeline import Examined
@@ -34,6 +35,7 @@ from patternbook.quilt.records import (
     Line,
     Piece,
     Quilt,
+    Quilting,
     Sides,
     Status,
     StripSetMade,
@@ -90,6 +92,7 @@ class _Size:
             "backing": self._backing(self.cutting.backing) if self.cutting.backing else None,
             "batting": self._batting(),
             "binding": self._binding(),
+            "suggested": [self._suggestion(one) for one in quilt.quilting],
             "quilting": None,
         }
 
@@ -189,7 +192,7 @@ class _Size:
         return {"across": self._number(size.across), "down": down}
 
     def _material(self, plan: FabricPlan) -> MaterialRecord:
-        buy = plan.buy
+        buy, fabric = plan.buy, self.quilt.fabrics.get(plan.fabric)
         return {
             "form": plan.form,
             "style": plan.style,
@@ -211,6 +214,8 @@ class _Size:
             "packs": buy.packs,
             "pieces_of_a_pack": buy.number,
             "spare": self._number(buy.spare if buy.amount is not None else buy.spare_precuts or 0),
+            "prints": fabric.prints if fabric else 1,
+            "seed": fabric.seed if fabric else 1,
         }
 
     def _backing(self, plan: BackingPlan) -> BackingRecord:
@@ -238,6 +243,10 @@ class _Size:
             "limit": self._number(assumed if limit is None else limit),
             "limit_source": "assumed" if limit is None else "stated",
         }
+
+    def _suggestion(self, one: Quilting) -> SuggestionRecord:
+        spacing = None if one.spacing is None else self._number(one.spacing)
+        return {"area": one.area, "design": one.design, "spacing": spacing}
 
     def _binding(self) -> BindingRecord | None:
         plan = self.cutting.binding

@@ -114,6 +114,16 @@ class MaterialRecord(TypedDict):
     packs: int | None
     pieces_of_a_pack: int | None
     spare: str
+    prints: int
+    seed: int
+
+
+class SuggestionRecord(TypedDict):
+    """What the author suggests to quilt: a design in an area, its lines so far apart."""
+
+    area: str
+    design: str
+    spacing: str | None
 
 
 class BackingRecord(TypedDict):
@@ -160,6 +170,7 @@ class SizeFigures(TypedDict):
     backing: BackingRecord | None
     batting: BattingRecord | None
     binding: BindingRecord | None
+    suggested: list[SuggestionRecord]
     quilting: None
 
 

@@ -32,6 +32,9 @@ class LayoutWork:
             world.later(name, words, unit.place, "So far: straight rows and columns.")
             return _open(name, world)
         grid = world.kept(name, lambda: Grid(name, layout, world))
+        if not grid.lines:
+            world.hopeless(name)
+            return _open(name, world)
         inside = grid.span()
         _row_measures(name, layout, grid, world)
         _before_borders(name, layout, inside, world)

@@ -12,7 +12,7 @@ from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Line, Placed, Turn
 from patternbook.methods.world import Rule, Span, Tally, Term, World, here, tally
 from patternbook.notice import Place
-from patternbook.value import CellsValue
+from patternbook.value import CellsValue, CountValue, PerSize
 
 T = TypeVar("T")
 
@@ -47,13 +47,17 @@ QUARTERS: Mapping[str, int] = {"right": 1, "half": 2, "left": 3}
 
 def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...], ...]:
     """The cells of each row (or column) in this size, repeated until the layout is full."""
+    if unit.rows is not None and unit.columns is not None:
+        message = f"'{name}' has both rows and columns; the columns are not read."
+        world.error("rows-and-columns", "R10", message, unit.place, "Keep one of the two.")
     texts = _texts(name, unit, world)
     written = [_cells(text, world) for text in texts]
-    written = [line for line in written if line]
-    if not written:
+    if not written or not all(written):
         return ()
-    across = world.number(unit.across, f"{name}: across")
-    down = world.number(unit.down, f"{name}: down")
+    across = _at_least_one(unit.across, f"{name}: across", world)
+    down = _at_least_one(unit.down, f"{name}: down", world)
+    if 0 in (across, down):
+        return ()
     cells, many = (across, down) if unit.rows is not None else (down, across)
     longest = max(len(line) for line in written)
     if (cells or longest) * (many or len(written)) > MOST_CELLS:
@@ -67,9 +71,18 @@ def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...
     return tuple(tuple(line[i % len(line)] for i in range(cells)) for line in filled)
 
 
+def _at_least_one(count: PerSize[CountValue] | None, what: str, world: World) -> int | None:
+    number = world.number(count, what)
+    stated = here(count, world.size)
+    if number == 0 and stated is not None:
+        message = f"{what}: {stated.text} comes to 0, and nothing would be laid."
+        world.error("no-rows", "R8", message, stated.place, "Write 1 or more, or leave it out.")
+    return number
+
+
 def _texts(name: str, unit: WrittenLayout, world: World) -> Sequence[CellsValue]:
     texts = here(unit.rows if unit.rows is not None else unit.columns, world.size)
-    if texts is None:
+    if not texts:
         message = f"'{name}' has neither rows nor columns in this size."
         hint = "Write `rows: [A B, B A]` from the top, or `columns:` from the left."
         world.error("no-rows", "R10", message, unit.place, hint)

@@ -50,6 +50,8 @@ class StripSetWork:
         strips = _written(unit)
         place = strips.place
         cells = _cells(strips, world)
+        if not cells:
+            world.hopeless(name)
         widths = [(str(cell.part), world.strip_width(str(cell.part), place)) for cell in cells]
         for letter in dict.fromkeys(letter for letter, _ in widths):
             if not world.is_strip(letter):

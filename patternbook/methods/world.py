@@ -102,7 +102,7 @@ class World(Protocol):
         """A stated whole number in this size, None where not stated."""
 
     def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
-        """The cells written out one by one."""
+        """The cells written out one by one; none where they are at fault, which is told."""
 
     def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
         """A number of the author's as a symbol, so that what checks it can be told."""
@@ -125,6 +125,9 @@ class World(Protocol):
         self, code: str, rule: str | None, message: str, place: Place | None, hint: str | None
     ) -> None:
         """Tell the author of a fault in this size."""
+
+    def hopeless(self, name: str) -> None:
+        """Leave a unit out: why it cannot be worked out has been told, nothing follows it."""
 
     def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
         """Tell that a unit is made in a way that cannot be worked out yet; nothing follows it."""

@@ -188,10 +188,21 @@ def _not_fixed(letter: str, side: str, place: Place, resolver: Resolver) -> Noti
 def _too_small(letter: str, side: str, value: Exact, place: Place, resolver: Resolver) -> Notice:
     word = "width" if side == "across" else "length"
     message = (
-        f"{letter} would have to finish {printed(value)} in {word}: its place is too small for it."
+        f"{letter} would have to finish {printed(value)} in {word}: its place is too small for it"
+        f"{_place_sum(letter, side, resolver)}."
     )
     hint = "One letter has one size everywhere: use another letter, or make its neighbours shorter."
     return _error("no-room", "R1", message, place, resolver, hint)
+
+
+def _place_sum(letter: str, side: str, resolver: Resolver) -> str:
+    """The sum that leaves the letter no room: `; novels is 46 = D -4 + 20 A 40 + E 10`."""
+    for name, tallies in resolver.tallies.items():
+        tally = tallies[("across", "down").index(side)]
+        if any(term.label == letter for term in tally.terms):
+            whole = _number(resolver.known(tally.sum()))
+            return f"; {name} is {whole} = {written_out(tally, resolver)}"
+    return ""
 
 
 def _off_ruler(

@@ -172,22 +172,26 @@ class Meetings:
 
 def around(border: Border) -> dict[Direction, tuple[tuple[Placed, ...], tuple[Placed, ...]]]:
     """A border's parts: left and right, top and bottom, each in order, the cornerstones with
-    the ends. (A part is a side if it does not lie at the top or bottom of the whole, or is
-    longer downward than one that does.)"""
-    parts = border.parts
+    the ends. A side is what reaches past the middle of the height."""
+    parts = sorted(border.parts, key=lambda part: (part.x, part.y))
     if not parts:
         return {"across": ((), ()), "down": ((), ())}
-    left, top = min(part.x for part in parts), min(part.y for part in parts)
+    left, top = parts[0].x, min(part.y for part in parts)
     right = max(part.x + part.across for part in parts)
     bottom = max(part.y + part.down for part in parts)
     middle, centre = (top + bottom) / 2, (left + right) / 2
-    lefts, rights, tops, bottoms = [], [], [], []
-    for part in sorted(parts, key=lambda part: (part.x, part.y)):
-        if part.y < middle < part.y + part.down:
-            (lefts if part.x < centre else rights).append(part)
-        else:
-            (tops if part.y < middle else bottoms).append(part)
-    return {"across": (tuple(lefts), tuple(rights)), "down": (tuple(tops), tuple(bottoms))}
+    sides = [part for part in parts if part.y < middle < part.y + part.down]
+    ends = [part for part in parts if not part.y < middle < part.y + part.down]
+    return {
+        "across": (
+            tuple(part for part in sides if part.x < centre),
+            tuple(part for part in sides if part.x >= centre),
+        ),
+        "down": (
+            tuple(part for part in ends if part.y < middle),
+            tuple(part for part in ends if part.y >= middle),
+        ),
+    }
 
 
 def joined(

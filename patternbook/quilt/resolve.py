@@ -175,11 +175,16 @@ class Resolver:
         """The cells written out one by one; a fault in them is told and leaves none."""
         self.used_names.update(cells.names)
         try:
-            return cells.laid(self.names)
+            laid = cells.laid(self.names)
         except KeyError as missing:
             self._no_number(cells, str(missing.args[0]), f"'{cells.text}'")
         except ValueFault as fault:
             self.error("cells", "R8", str(fault), cells.place)
+        else:
+            if all(cell.part is None for cell in laid):
+                message = f"'{cells.text}' lays no part in this size."
+                self.error("cells", "R8", message, cells.place, "Lay at least one.")
+            return laid
         return ()
 
     def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
@@ -232,6 +237,10 @@ class Resolver:
     def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
         """Tell that a unit cannot be worked out yet; nothing that follows from it is told."""
         self.error("method-later", None, message, place, hint)
+        self.hopeless(name)
+
+    def hopeless(self, name: str) -> None:
+        """Leave a unit out, and all that would follow from it."""
         self.broken.add(name)
 
     # ---- what the stages below ask

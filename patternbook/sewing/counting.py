@@ -15,7 +15,7 @@ def to_make(quilt: Quilt) -> Mapping[str, int]:
     need: Counter[str] = Counter({quilt.top: 1} if quilt.top else {})
     for unit in reversed(tuple(quilt.units.values())):
         name = unit.name
-        if not need[name]:
+        if quilt.top is None and not need[name]:
             need[name] = unit.make
         for part, number in _parts(unit).items():
             if part in quilt.units:

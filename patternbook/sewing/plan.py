@@ -48,6 +48,8 @@ def _steps(
 ) -> Iterator[Step]:
     need = to_make(quilt)
     for name, unit in quilt.units.items():
+        if not need[name]:
+            continue  # nothing takes it, which the author is told elsewhere
         steps = tuple(_unit_steps(unit, pressing[name], need[name], quilt, meetings))
         yield from steps[:-1]
         for step in steps[-1:]:

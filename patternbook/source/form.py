@@ -21,9 +21,6 @@ LANGUAGE: Final = 1
 # Kept, and used by chapters that are not written yet.
 LATER: Final = (
     "formerly",
-    "site",
-    "report",
-    "lesson",
     "photos",
     "issue-as",
     "publish-source",
@@ -35,6 +32,9 @@ LATER_SETTINGS: Final = ("cutting", "shrinkage")
 LATER_QUILTING: Final = ("skill", "seed", "name", "merge", "move", "exclude")
 LATER_REVISION: Final = ("was",)
 TOP: Final = "top"
+# Sections whose keys are names: a note there is a note on all of them.
+SECTIONS: Final = ("sizes", "fabrics", "pieces", "units")
+NOTE: Final = "note"
 
 
 def reserved_names() -> frozenset[str]:
@@ -73,6 +73,22 @@ def newer(written: WrittenPattern) -> Iterator[Notice]:
         message = f"this source is in version {written.language} of the language; "
         message += f"this program reads version {LANGUAGE}."
         yield notice("language-version", written.language.place, message)
+
+
+def section_notes(tree: Tree) -> tuple[Tree, tuple[Notice, ...]]:
+    """The source without the notes on whole sections, each told: they are not printed so far."""
+    whole, told = Tree(tree), []
+    whole.place = tree.place
+    for name in SECTIONS:
+        section = tree.get(Text(name))
+        note = section.key(NOTE) if isinstance(section, Tree) else None
+        if isinstance(section, Tree) and note is not None and isinstance(section[note], Text):
+            rest = Tree({key: section[key] for key in section if key != NOTE})
+            rest.place = section.place
+            whole[Text(name)] = rest
+            message = f"the note on all `{name}` is kept, and not used yet."
+            told.append(notice("not-used-yet", note.place, message, None, "advice"))
+    return whole, tuple(told)
 
 
 def not_used_yet(written: WrittenPattern) -> Iterator[Notice]:

@@ -76,6 +76,8 @@ def _written(
         sound, house_told = _valid(WrittenHouse, rules, house_shown, ())
         told += house_told
         tree = house.under_house(tree, rules) if sound else tree
+    tree, noted = form.section_notes(tree)
+    told += noted
     tree, sizes = _sized(tree)
     told += form.clashes(tree)
     written, more = _valid(WrittenPattern, tree, shown, sizes)

@@ -23,8 +23,8 @@ def test_every_number_says_where_it_is_from(run: Run, pattern: WritePattern) -> 
     assert (across["value"], across["status"], across["class"]) == ("6 1/2", "agrees", "exact")
     assert across["at"].startswith(f"{path}:{line}:")
     assert crib["units"]["four"]["make"]["status"] == "worked out"
-    # 6 × 8 blocks, half of them four-patches: 24; 2 pairs each, 48 slices of 11 a set.
-    assert (crib["units"]["pair"]["make"]["value"], crib["units"]["pair"]["sets"]) == ("48", 5)
+    # 6 × 7 blocks, half of them four-patches: 21; 2 pairs each, 42 slices, 11 a set.
+    assert (crib["units"]["pair"]["make"]["value"], crib["units"]["pair"]["sets"]) == ("42", 4)
 
 
 def test_a_root_is_given_exactly_beside_its_value(run: Run, pattern: WritePattern) -> None:
@@ -48,7 +48,7 @@ def test_one_size(run: Run, pattern: WritePattern) -> None:
 
 
 def test_a_fault_is_told_beside_the_figures(run: Run, pattern: WritePattern) -> None:
-    ran = run("figures", pattern(SOUND.replace("36 x 48", "36 x 49")))
+    ran = run("figures", pattern(SOUND.replace("36 x 42", "36 x 43")))
     assert ran.code == 1
     assert "CRIB" in ran.out
     assert "finished-size" in ran.err

@@ -40,9 +40,11 @@ def test_every_neighbour_in_a_grid_shares_an_edge_and_corners_do_not_count(
 def test_a_four_patch_has_two_long_seams_that_cross_in_its_middle() -> None:
     laid = top(grid(2, 2, size=2.5))
     across, down = seams(laid)
-    assert (across.lies, across.at, across.start, across.end) == ("across", Fraction(5, 2), 0, 5)
+    assert across.lies == "across"
+    assert [across.at, across.start, across.end] == [Exact(Fraction(5, 2)), Exact(0), Exact(5)]
     assert (across.before, across.after) == ((0, 1), (2, 3))
-    assert (down.lies, down.before, down.after) == ("down", (0, 2), (1, 3))
+    assert down.lies == "down"
+    assert (down.before, down.after) == ((0, 2), (1, 3))
     assert crossings(laid) == ((Exact(Fraction(5, 2)), Exact(Fraction(5, 2))),)
 
 
@@ -51,7 +53,7 @@ def test_bars_of_three_lengths_on_open_ground_meet_nowhere() -> None:
     hand.columns("tall", "D A A A").columns("small", "B B E").rows("top", "S tall S small S")
     laid = top(hand)
     assert matches(laid) == 0
-    # Three strips of ground have five long sides on them; the bars of a stack lie between.
+    # The seams beside the stacks run from edge to edge, and every other ends against them.
     assert [seam.end - seam.start for seam in seams(laid) if seam.lies == "down"] == [10] * 4
 
 

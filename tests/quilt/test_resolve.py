@@ -216,6 +216,13 @@ CASES = [
         id="a third of an inch",
     ),
     pytest.param(
+        "pieces: {A: {cut: 2 1/2 square}}\nunits: {a: {rows: [A], columns: [A]}}",
+        "rows-and-columns",
+        "'a' has both rows and columns; the columns are not read.",
+        "Keep one of the two.",
+        id="rows and columns at once",
+    ),
+    pytest.param(
         "pieces: {A: {cut: 2 1/2 square}}\nunits: {row: {rows: [A*many]}}",
         "no-number",
         "'A*many': this size has no number called 'many'.",

@@ -96,9 +96,9 @@ class Hand:
             Placed(letter, Turn(1), left, Exact(0), broad, wide),
             Placed(letter, Turn(1), left, down + wide, broad, wide),
         ]
-        for y in (Exact(0), down + wide) if stones else ():
-            for x in (Exact(0), across + wide):
-                parts.append(Placed(str(stones), Turn(), x, y, wide, wide))
+        if stones:
+            xs, ys = (Exact(0), across + wide), (Exact(0), down + wide)
+            parts += [Placed(stones, Turn(), x, y, wide, wide) for y in ys for x in xs]
         outside = Sides(across + wide * 2, down + wide * 2)
         number = len(unit.made.borders) + 1
         made = Border(
@@ -125,8 +125,14 @@ class Hand:
         )
         return self
 
+    def border_of(self, strip: tuple[float, None], fabric: str = "cloth") -> Hand:
+        """A border of strips F round the top."""
+        self._piece("F", Fraction(strip[0]), strip[1])
+        self.pieces["F"] = replace(self.pieces["F"], fabric=fabric)
+        return self.border("top", "F")
+
     def quilt(self, top: str | None = "top", **more: Any) -> Quilt:
-        """The frozen record; `make` of each unit is counted from the top."""
+        """The frozen record. `make` is 1 where a test does not say: sewing counts for itself."""
         made = Quilt(
             size="crib",
             system=INCHES,
@@ -162,8 +168,8 @@ class Hand:
             x, y = (x + line.across, y) if by == "columns" else (x, y + line.down)
         last = lines[-1]
         sides = Sides(x, last.down) if by == "columns" else Sides(last.across, y)
-        sashing = more.pop("sashing", (None, None))
-        made = LayoutMade(by, tuple(lines), raw(sides), *sashing, ())
+        sash, stones = more.pop("sashing", (None, None))
+        made = LayoutMade(by, tuple(lines), raw(sides), sash, stones, ())
         placed = tuple(part for line in lines for part in line.parts)
         return self._unit(name, "layout", sides, placed, made, more)
 

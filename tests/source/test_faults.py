@@ -243,6 +243,12 @@ def test_a_key_of_a_later_chapter_is_kept_and_told(told: Told, typed: str, key: 
     assert notice.endswith(f"advice not-used-yet: `{key}` is kept, and not used yet.")
 
 
+def test_a_note_may_stand_on_a_whole_section(told: Told) -> None:
+    assert told(f"{HEAD}fabrics:\n  note: Wash them all first.\n  red: {{use: rails}}\n") == [
+        "4:3: advice not-used-yet: the note on all `fabrics` is kept, and not used yet."
+    ]
+
+
 def test_plain_cutting_is_what_is_done_anyway(told: Told) -> None:
     assert told(f"{HEAD}settings: {{cutting: plain}}\n") == []
 

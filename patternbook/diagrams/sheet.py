@@ -1,0 +1,84 @@
+"""Sheets cut to what is drawn on them, so that nothing is clipped, at a scale that fits."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable
+
+from patternbook.strokes.lettering import CAP_HEIGHT, text_width
+from patternbook.strokes.pen import Pen
+from patternbook.strokes.placing import Placing
+from patternbook.strokes.stroke import STYLES, Arrow, Drawing, Label, Patch, Stroke
+
+Box = tuple[float, float, float, float]
+Inches = tuple[float, float]
+_EDGE = 2.0  # points of white round everything
+_DESCENDER = 0.2  # of the size, below the letters' foot
+_TRIES = 12
+
+
+def reach(stroke: Stroke, pt: float) -> Box:
+    """The box that a stroke covers: left, top, right, bottom."""
+    if isinstance(stroke, Label):
+        return _label(stroke, pt)
+    around = pt * _half_width(stroke)
+    xs, ys = zip(*stroke.points, strict=True)
+    return min(xs) - around, min(ys) - around, max(xs) + around, max(ys) + around
+
+
+def _half_width(stroke: Stroke) -> float:
+    if isinstance(stroke, Arrow):
+        return stroke.size / 2
+    if isinstance(stroke, Patch):
+        return STYLES[stroke.outline].width / 2 if stroke.outline else 0.0
+    return 0.0 if isinstance(stroke, Label) else STYLES[stroke.role].width / 2
+
+
+def _label(label: Label, pt: float) -> Box:
+    wide = text_width(label.text, label.size, label.weight, italic=label.italic) * pt
+    start = {"start": 0.0, "middle": -wide / 2, "end": -wide}[label.anchor]
+    up = label.size * CAP_HEIGHT / 2 * pt
+    low = up + label.size * _DESCENDER * pt
+    turn = math.radians(label.angle)
+    corners = [
+        (label.x + x * math.cos(turn) + y * math.sin(turn), label.y - x * math.sin(turn) + y * math.cos(turn))
+        for x in (start, start + wide)
+        for y in (-up, low)
+    ]
+    xs, ys = zip(*corners, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def extent(strokes: Iterable[Stroke], pt: float) -> Box:
+    """The box round all strokes."""
+    lefts, tops, rights, lows = zip(*(reach(stroke, pt) for stroke in strokes), strict=True)
+    return min(lefts), min(tops), max(rights), max(lows)
+
+
+def cropped(pen: Pen, name: str, title: str, alt: str) -> Drawing:
+    """The drawing on a sheet that is just as large as what was drawn."""
+    edge = pen.pt(_EDGE)
+    left, top, right, low = extent(pen.strokes, pen.pt(1))
+    moved = Placing.still.moved(edge - left, edge - top)
+    strokes = tuple(moved.stroke(stroke) for stroke in pen.strokes)
+    return Drawing(
+        name, title, alt, right - left + 2 * edge, low - top + 2 * edge, pen.scale, strokes
+    )
+
+
+def fitted(draw: Callable[[Pen], None], most: Inches, scale: float) -> Pen:
+    """The pen after drawing at that scale, or at the largest that fits the inches allowed.
+
+    Letters do not shrink with the scale, so it is found by trying.
+    """
+    for _ in range(_TRIES):
+        pen = Pen(1, 1, scale)
+        draw(pen)
+        left, top, right, low = extent(pen.strokes, pen.pt(1))
+        edges = 2 * _EDGE / 72
+        wide, high = (right - left) * scale + edges, (low - top) * scale + edges
+        over = max(wide / most[0], high / most[1])
+        if over <= 1:
+            break
+        scale /= over * 1.01
+    return pen

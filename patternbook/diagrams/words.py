@@ -1,0 +1,61 @@
+"""Measures and lists as they stand in drawings and in the words that describe them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+
+from patternbook import inch
+from patternbook.exact import Exact, Rational
+from patternbook.inch import System, ruler_near
+from patternbook.quilt.records import CutSize, Sides
+
+
+def length(number: Exact | Rational, system: System) -> str:
+    """`6½″`; what no ruler shows is told as the nearest mark."""
+    exact = Exact.of(number)
+    return inch.length(exact if exact.rational else ruler_near(exact, system), system)
+
+
+def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
+    """`6½ × 2½″`, width before length."""
+    one, other = (
+        side if side.rational else ruler_near(side, system) for side in map(Exact.of, (across, down))
+    )
+    return inch.size(one, other, system)
+
+
+def sides(of: Sides, system: System) -> str:
+    return size(of.across, of.down, system)
+
+
+def cut(of: CutSize, system: System) -> str:
+    """A cut size; a strip has no length of its own."""
+    if of.down is None:
+        return f"{length(of.across, system)} strip"
+    return size(of.across, of.down, system)
+
+
+def listed(items: Iterable[str]) -> str:
+    """`A, B and C`."""
+    words = list(items)
+    return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
+
+
+def run(names: Iterable[str]) -> str:
+    """`D, 15 A, E`: like neighbours counted."""
+    counted = ((name, len(list(same))) for name, same in groupby(names))
+    return ", ".join(name if number == 1 else f"{number} {name}" for name, number in counted)
+
+
+def by_size(counts: Sequence[tuple[str, int]]) -> str:
+    """`6`, or `lap 6, throw 9` where the sizes differ."""
+    if len({number for _, number in counts}) == 1:
+        return str(counts[0][1])
+    return ", ".join(f"{name} {number}" for name, number in counts)
+
+
+def title(name: str) -> str:
+    """A name as a heading shows it."""
+    words = name.replace("-", " ")
+    return words[:1].upper() + words[1:]
