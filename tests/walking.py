@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -18,18 +19,24 @@ from patternbook.notice import Notice
 NUMBER = re.compile(r"(?<![\w./-])(\d+ \d+/\d+|\d+/\d+|\d+)(?![\w./])")
 # Prose, and what is no figure of the quilt.
 APART = frozenset(
-    "pattern summary by date licence level slug contact site report lesson revision language "
-    "words note why colour use use design area".split()
-)
+    (
+        "pattern", "summary", "by", "date", "licence", "level", "slug", "contact", "site",
+        "report", "lesson", "revision", "language", "words", "note", "why", "colour", "use",
+        "design", "area",
+    )
+)  # fmt: skip
 COUNTED = frozenset(
-    "count make sets strips per-set per-strip squares pieces packs pack prints seed panels "
-    "spare across down rows columns gives".split()
-)
+    (
+        "count", "make", "sets", "strips", "per-set", "per-strip", "squares", "pieces", "packs",
+        "pack", "prints", "seed", "panels", "spare", "across", "down", "rows", "columns", "gives",
+    )
+)  # fmt: skip
 # What may be left out and is then worked out (language.md, section 1, idea 5).
 OPTIONAL = (
     "count", "make", "measure", "finished", "set-measure", "before-borders", "side-length",
     "end-length", "strips", "yards", "packs", "pieces", "row-measure", "per-set",
 )  # fmt: skip
+STANDING = frozenset(("at", "status", "ways", "class"))
 
 
 @dataclass(frozen=True)
@@ -110,7 +117,8 @@ def _in_scalar(text: str, entry: Entry, item: ScalarNode) -> Iterator[Number]:
     at = tuple(f"{m.line + 1}:{m.column + 1}" for m in (item.start_mark, entry.key.start_mark))
     matches = list(NUMBER.finditer(text, begin, end))
     two = len(matches) == 2 and " x " in text[begin:end]
-    for match, side in zip(matches, ("across", "down") if two else [""] * len(matches)):
+    sides = ("across", "down") if two else ("",) * len(matches)
+    for match, side in zip(matches, sides, strict=True):
         yield Number(match.start(), match.end(), match[1], entry.keys, (at[0], at[1]), side)
 
 
@@ -174,7 +182,7 @@ class Outcome:
 
 def _placeless(record: Any) -> Any:
     if isinstance(record, dict):
-        return {k: _placeless(v) for k, v in record.items() if k not in ("at", "status", "ways", "class")}
+        return {key: _placeless(value) for key, value in record.items() if key not in STANDING}
     return [_placeless(item) for item in record] if isinstance(record, list) else record
 
 
@@ -206,16 +214,25 @@ def bare(text: str, path: Path) -> str:
     return text
 
 
-Change = tuple[str, str, tuple[Number, ...]]
+@dataclass(frozen=True)
+class Change:
+    """One change of the text: what, the text after it, the numbers concerned, and the new one."""
+
+    what: str
+    text: str
+    where: tuple[Number, ...]
+    new: str
 
 
 def changes(text: str, found: Sequence[Number]) -> Iterator[Change]:
-    """Each number a step up and a step down, and exchanged with the next: what, text, where."""
+    """Each number a step up and a step down, and exchanged with the next."""
     for number in found:
         for way in (1, -1):
             new = number.stepped(way)
-            yield f"{number.key}: {number.text} -> {new}", replaced(text, (number, new)), (number,)
-    for one, other in zip(found, found[1:], strict=False):
+            what = f"{number.key}: {number.text} -> {new}"
+            yield Change(what, replaced(text, (number, new)), (number,), new)
+    for one, other in pairwise(found):
         if value_of(one.text) != value_of(other.text):
             what = f"{one.key} {one.text} <-> {other.key} {other.text}"
-            yield what, replaced(text, (one, other.text), (other, one.text)), (one, other)
+            exchanged = replaced(text, (one, other.text), (other, one.text))
+            yield Change(what, exchanged, (one, other), other.text)

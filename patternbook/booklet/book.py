@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from typing import Final, Literal
 
 from patternbook.booklet import wording
 from patternbook.booklet.sentences import fill
@@ -13,7 +13,9 @@ from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Heading
 from patternbook.strokes.stroke import Drawing
 
+Paper = Literal["a4", "letter"]
 Align = Literal["words", "number"]
+NARROWEST: Final = 1.6  # inches that a caption needs to be read in lines of words
 
 
 @dataclass(frozen=True)
@@ -23,7 +25,7 @@ class Book:
     heading: Heading
     sizes: Mapping[str, Evidence]
     drawings: Mapping[str, Drawing]
-    paper: Literal["a4", "letter"]
+    paper: Paper
 
     @property
     def all(self) -> tuple[Evidence, ...]:
@@ -51,21 +53,30 @@ class Book:
 
     def said(self, text: str | None) -> tuple[str, ...]:
         """The author's paragraphs with their figures filled in for these sizes."""
-        return wording.paragraphs(fill(text, self.all)[0]) if text else ()
+        return wording.paragraphs(wording.typeset(fill(text, self.all)[0])) if text else ()
 
     def figure(self, name: str, caption: str = "") -> Figure | None:
         """A drawing with the words that say what it shows; None where it was not drawn."""
         drawing = self.drawings.get(name)
-        return Figure(name, drawing.alt, caption or drawing.title) if drawing else None
+        if drawing is None:
+            return None
+        return Figure(name, drawing.alt, caption or drawing.title, drawing.inches[0])
 
 
 @dataclass(frozen=True)
 class Figure:
-    """A drawing by name, its words for those who cannot see it, and its caption."""
+    """A drawing by name, its words for those who cannot see it, its caption, and how wide it is
+    printed, in inches."""
 
     name: str
     alt: str
     caption: str
+    inches: float
+
+    @property
+    def width(self) -> str:
+        """How wide it stands on the page, its caption beneath it."""
+        return f"{max(self.inches, NARROWEST):.2f}in"
 
 
 @dataclass(frozen=True)

@@ -7,12 +7,11 @@ from fractions import Fraction
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Align, Row, Table
-from patternbook.booklet.cloth_words import label
 from patternbook.cutting.records import BINDING, FabricPlan, LetterPlan, Strip
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece
 
-HEAD = ("Piece", "Cut", "Size", "Strips", "Wide")
+HEAD = ("Cut", "Size", "Strips", "Wide")
 ALIGN: tuple[Align, ...] = ("number", "number", "number", "number")
 TO_MEASURE = "to your measure"
 WHOLE = "whole strips"
@@ -26,10 +25,9 @@ def charts(known: Evidence) -> tuple[Table, ...]:
 
 
 def _chart(known: Evidence, name: str, plan: FabricPlan) -> Table:
-    fabric = known.quilt.fabrics.get(name)
-    called = label(fabric) if fabric else "one fabric"
+    called = f"From {name.replace('-', ' ')}" if name else "From one fabric"
     rows = tuple(_row(known, plan, letter) for letter in order(plan))
-    return Table(f"From {called} cut:", HEAD, rows, ALIGN)
+    return Table("", (called, *HEAD), rows, ALIGN)
 
 
 def order(plan: FabricPlan) -> tuple[str, ...]:
@@ -145,5 +143,3 @@ def _folded(known: Evidence) -> Iterator[str]:
             for letter, half in halves.items()
         )
         yield f"Fold once more, edges parallel, and measure from the fold: {each}."
-
-

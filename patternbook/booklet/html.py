@@ -37,13 +37,17 @@ def html(book: Book) -> Whole:
         if (found := _ANCHOR.search(part)) and name != "cover"
     )
     body = "\n".join(made.values())
-    page = _templates().get_template("booklet.html").render(
-        name=book.heading.pattern,
-        by=book.heading.by or "",
-        foot=f"{book.heading.pattern} · {revision(book)}",
-        paper=PAPERS[book.paper],
-        contents=contents,
-        parts=made,
+    page = (
+        _templates()
+        .get_template("booklet.html")
+        .render(
+            name=book.heading.pattern,
+            by=book.heading.by or "",
+            foot=f"{book.heading.pattern} · {revision(book)}",
+            paper=PAPERS[book.paper],
+            contents=contents,
+            parts=made,
+        )
     )
     return Whole(page, titles(body))
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from functools import partial
 from typing import Final, NamedTuple
 
@@ -69,6 +69,12 @@ MATCHES: Final = Fact(
 )
 
 
+def _makes(found: Iterable[tuple[Evidence, Step]]) -> tuple[Fact, ...]:
+    """How many to make; of the top there is but one, which goes without saying."""
+    several = any(made.unit != known.quilt.top or made.make > 1 for known, made in found)
+    return (MAKE,) if several else ()
+
+
 def _strips(step: Together, sizes: Sequence[Evidence], name: str) -> Words:
     """Strips joined into sets."""
     first, known = step.any, sizes[0]
@@ -118,8 +124,9 @@ def _line(step: Together, sizes: Sequence[Evidence], name: str) -> Words:
     found = [(known, made) for known, made in _sizes(step, sizes) if isinstance(made, LineStep)]
     orders = {known.quilt.size: laying.full(made.sequence) for known, made in found}
     order, counts, listed = _order(first, [made for _, made in found], orders)
-    does = (*order, *joined(first, _noun(first)))
-    facts = (*counts, CHECK, MAKE)
+    whole = "top" if name == TOP and _alone(found) else _noun(first)
+    does = (*order, *joined(first, whole))
+    facts = (*counts, CHECK, *_makes(found))
     return Words(f"{name}: {_title(first, found)}", does, facts, listed)
 
 
@@ -129,6 +136,8 @@ def _noun(step: LineStep) -> str:
 
 def _title(step: LineStep, found: Sequence[tuple[Evidence, LineStep]]) -> str:
     noun = _noun(step)
+    if _alone(found) and step.unit == found[0][0].quilt.top:
+        return "join all its parts"
     if step.role == "sash":
         return "join the sash rows"
     same = {made.numbers for _, made in found}
@@ -138,6 +147,11 @@ def _title(step: LineStep, found: Sequence[tuple[Evidence, LineStep]]) -> str:
         return f"join the {wording.plural(noun) if many else noun}"
     numbers = wording.listed(str(number) for number in step.numbers)
     return f"join {wording.plural(noun) if len(step.numbers) > 1 else noun} {numbers}"
+
+
+def _alone(found: Sequence[tuple[Evidence, LineStep]]) -> bool:
+    """Whether this one line is the whole unit, in every size."""
+    return all(len(known.sewing.of(step.unit)) == 1 for known, step in found)
 
 
 def _others(known: Evidence, step: LineStep) -> list[Step]:
@@ -214,7 +228,7 @@ def _lines(step: Together, sizes: Sequence[Evidence], name: str) -> Words:
         f"{wording.capital(noun)}s to join", "", lambda made, _: str(getattr(made, "count", ""))
     )
     counts = (count,) if len({getattr(made, "count", 0) for made in found}) > 1 else ()
-    facts = (*counts, *((MATCHES,) if seams_meet else ()), CHECK, MAKE)
+    facts = (*counts, *((MATCHES,) if seams_meet else ()), CHECK, *_makes(_sizes(step, sizes)))
     return Words(f"{name}: join the {first.by}", does, facts, {})
 
 

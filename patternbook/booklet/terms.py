@@ -15,12 +15,18 @@ class Term(NamedTuple):
 
 TERMS: Final = (
     Term("backing", "the fabric on the underside of the quilt", "backing"),
-    Term("baste", "to pin or stitch the three layers together for a time (UK: tack)", "bast(?:e|ing)"),
+    Term(
+        "baste", "to pin or stitch the three layers together for a time (UK: tack)", "bast(?:e|ing)"
+    ),
     Term("batting", "the soft layer inside the quilt (UK: wadding)", "batting"),
     Term("bias", "the slanting direction of a cloth, in which it stretches", "bias"),
     Term("binding", "the strip that closes the edge of the quilt", "binding"),
     Term("border", "a frame of strips round the quilt", "borders?"),
-    Term("chain piecing", "sewing pairs one behind the other without cutting the thread", "chain piecing"),
+    Term(
+        "chain piecing",
+        "sewing pairs one behind the other without cutting the thread",
+        "chain piecing",
+    ),
     Term("cornerstone", "the small square where sashes cross", "cornerstones?"),
     Term("ease", "to take up a little fullness evenly between pins", "eas(?:e|ing)"),
     Term("finished", "the size of a part once it is sewn in on all sides", "finished"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 from typing import Final
@@ -20,6 +21,9 @@ _SPELLED: Final = (
     "no one two three four five six seven eight nine ten eleven twelve".split()
 )  # counts up to twelve are words (common practice, no source)
 _ODD_PLURALS: Final = {"half": "halves", "patch": "patches", "inch": "inches"}
+# `2 1/2`, `3/8`, and the letter that stands between the two sides of a size.
+_FRACTION: Final = re.compile(r"(?<![\d/.])(?:(\d+) )?(\d+)/(\d+)(?![\d/])", re.ASCII)
+_TIMES_SIGN: Final = re.compile(r"([\d½¼¾⅛⅜⅝⅞⅓⅔]) x (\d)")
 _TIMES: Final = {1: "once", 2: "twice"}
 
 
@@ -152,6 +156,18 @@ def sentence(text: str) -> str:
     """The text as one paragraph that ends with a full stop."""
     words = capital(" ".join(text.split()))
     return words if not words or words[-1] in ".!?:" else f"{words}."
+
+
+def typeset(text: str) -> str:
+    """Sizes that were typed `2 1/2 x 4` as they are printed: `2½ × 4`, not to be parted."""
+
+    def glyph(found: re.Match[str]) -> str:
+        whole, top, bottom = found.groups()
+        value = Fraction(int(top), int(bottom)) if int(bottom) else Fraction(0)
+        return f"{whole or ''}{inch.GLYPHS[value]}" if value in inch.GLYPHS else found.group(0)
+
+    fractions = _FRACTION.sub(glyph, text)
+    return _TIMES_SIGN.sub(rf"\1{NBSP}× \2", fractions)
 
 
 def paragraphs(text: str | None) -> tuple[str, ...]:

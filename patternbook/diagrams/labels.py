@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from patternbook.diagrams.laid import Shown
+from patternbook.diagrams.laid import Lying, Shown
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Weight
 
@@ -30,6 +30,18 @@ def inside(pen: Pen, patch: Shown, text: str) -> bool:
         if pen.fits(text, size, patch.across, patch.down, weight=600):
             x, y = patch.x + patch.across / 2, patch.y + patch.down / 2
             pen.letter(x, y, text, patch.fill, size)
+            return True
+    return False
+
+
+def named(pen: Pen, part: Lying, text: str) -> bool:
+    """A unit's name on a slip in its middle, lying or standing; False where neither fits."""
+    x, y = part.middle
+    for size in SIZES[1:]:
+        lies = pen.fits(text, size, part.across, part.down, weight=600)
+        if lies or pen.fits(text, size, part.down, part.across, weight=600):
+            angle = 0.0 if lies else 90.0
+            pen.label(x, y, text, size, weight=600, angle=angle, plate="#ffffff")
             return True
     return False
 

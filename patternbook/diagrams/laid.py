@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import ClassVar
 
 from patternbook.diagrams.pattern import Size
 from patternbook.quilt.place import Patch, patches, spot
@@ -13,7 +14,6 @@ from patternbook.strokes.placing import Placing
 from patternbook.strokes.stroke import INK, Fill, Role
 
 SMALL = 5.0  # points; patches narrower than this get a fine outline
-UPRIGHT = Turn()
 
 
 @dataclass(frozen=True)
@@ -26,6 +26,8 @@ class Lying:
     y: float
     across: float
     down: float
+
+    upright: ClassVar[Turn] = Turn()
 
     @property
     def middle(self) -> tuple[float, float]:
@@ -63,7 +65,7 @@ def shown(size: Size, part: Lying, raw: float = 0.0) -> tuple[Shown, ...]:
     inside = patches(quilt, part.part)
     fills = size.fills_in(part.part) or [size.fill(patch.letter, 1) for patch in inside]
     return tuple(
-        _shown(Lying(patch.letter, UPRIGHT, *box), part, fill, raw)
+        _shown(Lying(patch.letter, Lying.upright, *box), part, fill, raw)
         for patch, box, fill in zip(
             inside, _turned(inside, unit.finished, part.turn), fills, strict=True
         )
@@ -74,7 +76,7 @@ def _turned(
     inside: Sequence[Patch], finished: Sides, turn: Turn
 ) -> Iterator[tuple[float, float, float, float]]:
     for patch in inside:
-        placed = Placed(patch.letter, UPRIGHT, patch.x, patch.y, patch.across, patch.down)
+        placed = Placed(patch.letter, Lying.upright, patch.x, patch.y, patch.across, patch.down)
         x, y = spot(placed, *finished, turn)
         sides = float(placed.across), float(placed.down)
         yield (float(x), float(y), *(reversed(sides) if turn.sideways else sides))

@@ -69,16 +69,29 @@ def cropped(pen: Pen, name: str, title: str, alt: str) -> Drawing:
 def fitted(draw: Callable[[Pen], None], most: Inches, scale: float) -> Pen:
     """The pen after drawing at that scale, or at the largest that fits the inches allowed.
 
-    Letters do not shrink with the scale, so it is found by trying.
+    Letters do not shrink with the scale: the part of the size that does is found by trying.
     """
+    pen, size = _tried(draw, scale)
     for _ in range(_TRIES):
-        pen = Pen(1, 1, scale)
-        draw(pen)
-        left, top, right, low = extent(pen.strokes, pen.pt(1))
-        edges = 2 * _EDGE / 72
-        wide, high = (right - left) * scale + edges, (low - top) * scale + edges
-        over = max(wide / most[0], high / most[1])
-        if over <= 1:
+        if all(side <= allowed for side, allowed in zip(size, most, strict=True)):
             break
-        scale /= over * 1.01
+        half = _tried(draw, scale / 2)[1]
+        shares = zip(size, half, most, strict=True)
+        fits = (_scale(scale, one, other, allowed) for one, other, allowed in shares)
+        scale = min(scale * 0.97, *fits)
+        pen, size = _tried(draw, scale)
     return pen
+
+
+def _scale(scale: float, size: float, half: float, allowed: float) -> float:
+    """The scale at which a side comes to what is allowed, if the rest of it stays as it is."""
+    growing = max(size - half, size / 20) * 2
+    return scale * max(0.1, 1 - (size - allowed) * 1.005 / growing)
+
+
+def _tried(draw: Callable[[Pen], None], scale: float) -> tuple[Pen, Inches]:
+    pen = Pen(1, 1, scale)
+    draw(pen)
+    left, top, right, low = extent(pen.strokes, pen.pt(1))
+    edges = 2 * _EDGE / 72
+    return pen, ((right - left) * scale + edges, (low - top) * scale + edges)

@@ -26,6 +26,7 @@ from patternbook.value import (
     WholeValue,
     parse_amount,
     parse_cells,
+    parse_colour,
     parse_count,
     parse_cut,
     parse_date,
@@ -69,7 +70,18 @@ def _gives(name: str, *numbers: int) -> Kind:
 
 
 _LENGTH_KIND: Final = Kind(
-    "length", "a length (6 1/2)", lambda text, by: parse_length(text, by.cm), _LENGTH, numeric=True
+    "length",
+    "a length (6 1/2)",
+    lambda text, by: parse_length(text, by.cm, zero=False),
+    _LENGTH,
+    numeric=True,
+)
+_MORE_KIND: Final = Kind(
+    "more",
+    "how much more, 0 where there is none (4)",
+    lambda text, by: parse_length(text, by.cm),
+    _LENGTH,
+    numeric=True,
 )
 _SIZE_KIND: Final = Kind(
     "size",
@@ -113,6 +125,23 @@ _METRES_KIND: Final = Kind(
     rf"{_NUMBER} ?(?:m|metre|metres)?",
     numeric=True,
 )
+_YARD_STEP_KIND: Final = Kind(
+    "yard-step",
+    "the step that yards are sold by (1/8)",
+    lambda text, _: parse_amount(text, decimals=False, zero=False),
+    rf"{_NUMBER} ?(?:yd|yds|yard|yards)?",
+    numeric=True,
+)
+_METRE_STEP_KIND: Final = Kind(
+    "metre-step",
+    "the step that metres are sold by (0.1)",
+    lambda text, _: parse_amount(text, decimals=True, zero=False),
+    rf"{_NUMBER} ?(?:m|metre|metres)?",
+    numeric=True,
+)
+_COLOUR_KIND: Final = Kind(
+    "colour", 'a colour ("#a0522d")', lambda text, _: parse_colour(text), "#[0-9a-fA-F]{6}"
+)
 _AMOUNT_KIND: Final = Kind(
     "amount", "a number", lambda text, _: parse_amount(text), rf"{_NUMBER} ?[a-z%°]*", numeric=True
 )
@@ -143,6 +172,7 @@ _LINE_KIND: Final = Kind(
 _TEXT_KIND: Final = Kind("text", "sentences", _sentences)
 
 Length = Annotated[LengthValue, _LENGTH_KIND]
+More = Annotated[LengthValue, _MORE_KIND]
 Size = Annotated[SizeValue, _SIZE_KIND]
 CmSize = Annotated[SizeValue, _CM_KIND]
 Point = Annotated[SizeValue, _POINT_KIND]
@@ -150,7 +180,10 @@ Cut = Annotated[CutValue, _CUT_KIND]
 Count = Annotated[CountValue, _COUNT_KIND]
 Yards = Annotated[AmountValue, _YARDS_KIND]
 Metres = Annotated[AmountValue, _METRES_KIND]
+YardStep = Annotated[AmountValue, _YARD_STEP_KIND]
+MetreStep = Annotated[AmountValue, _METRE_STEP_KIND]
 Amount = Annotated[AmountValue, _AMOUNT_KIND]
+Colour = Annotated[Text, _COLOUR_KIND]
 Cells = Annotated[CellsValue, _CELLS_KIND]
 Name = Annotated[NameValue, _NAME_KIND]
 Letter = Annotated[LetterValue, _LETTER_KIND]

@@ -54,8 +54,8 @@ def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...
     written = [_cells(text, world) for text in texts]
     if not written or not all(written):
         return ()
-    across = _at_least_one(unit.across, f"{name}: across", world)
-    down = _at_least_one(unit.down, f"{name}: down", world)
+    across = _repeats(unit.across, f"{name}: across", world)
+    down = _repeats(unit.down, f"{name}: down", world)
     if 0 in (across, down):
         return ()
     cells, many = (across, down) if unit.rows is not None else (down, across)
@@ -71,13 +71,15 @@ def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...
     return tuple(tuple(line[i % len(line)] for i in range(cells)) for line in filled)
 
 
-def _at_least_one(count: PerSize[CountValue] | None, what: str, world: World) -> int | None:
-    number = world.number(count, what)
-    stated = here(count, world.size)
-    if number == 0 and stated is not None:
-        message = f"{what}: {stated.text} comes to 0, and nothing would be laid."
-        world.error("no-rows", "R8", message, stated.place, "Write 1 or more, or leave it out.")
-    return number
+def _repeats(count: PerSize[CountValue] | None, what: str, world: World) -> int | None:
+    """How many cells or rows are stated; 0 where it cannot be said how many, which is told."""
+    if count is None:
+        return None
+    if here(count, world.size) is None:
+        message = f"{what} is stated for other sizes, and not for this one."
+        hint = "State it for every size, or for the rest together as `others:`."
+        world.error("no-value", "R9", message, count.place, hint)
+    return world.number(count, what, least=1) or 0
 
 
 def _texts(name: str, unit: WrittenLayout, world: World) -> Sequence[CellsValue]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import ClassVar, Final
 
-from patternbook.methods.fields import Cells, Count, Length
+from patternbook.methods.fields import Cells, Count, More
 from patternbook.methods.form import MethodForm
 from patternbook.methods.reading import EachSize
 from patternbook.methods.written import WrittenMade
@@ -18,7 +18,7 @@ class WrittenStripRace(WrittenMade):
     called: ClassVar = "a strip race"
     from_: EachSize[Cells]
     folds: EachSize[Count]
-    shorten: EachSize[Length] = every(LengthValue(Fraction(0), "0"))
+    shorten: EachSize[More] = every(LengthValue(Fraction(0), "0"))
 
 
 METHOD: Final = MethodForm("strip race", WrittenStripRace)

@@ -98,8 +98,10 @@ class World(Protocol):
     def strip_length(self, part: str) -> Fraction:
         """How long a strip of this piece's cloth is."""
 
-    def number(self, value: PerSize[CountValue] | None, what: str) -> int | None:
-        """A stated whole number in this size, None where not stated."""
+    def number(
+        self, value: PerSize[CountValue] | None, what: str, least: int = 0
+    ) -> int | None:
+        """A stated whole number in this size, None where not stated or at fault (told)."""
 
     def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
         """The cells written out one by one; none where they are at fault, which is told."""

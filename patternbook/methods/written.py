@@ -15,7 +15,7 @@ from pydantic import (
 )
 from pydantic import model_validator as check_whole
 
-from patternbook.methods.fields import Count, Length, Line, Sentences, Size
+from patternbook.methods.fields import Count, Line, More, Sentences, Size
 from patternbook.methods.reading import EachSize, Kind, Reading, Several, read_by
 from patternbook.notice import Place
 from patternbook.value import NOWHERE, Text, ValueFault, parse_part, quoted
@@ -107,5 +107,5 @@ class WrittenMade(WrittenNode):
     finished: EachSize[Size] | None = None
     measure: EachSize[Size] | None = None
     make: EachSize[Count] | None = None
-    trimming: EachSize[Length] | None = None
+    trimming: EachSize[More] | None = None
     press: EachSize[Several[Pressing]] | None = None

@@ -8,7 +8,7 @@ from fractions import Fraction
 from patternbook.cutting.records import BINDING, BindingPlan
 from patternbook.notice import Notice, Place
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Binding, Quilt
 
 
@@ -18,7 +18,7 @@ def binding(evidence: Evidence) -> Iterator[Notice]:
     if quilt.binding is None or quilt.finished is None:
         return
     if plan is None:
-        yield fault(quilt, "binding-sum", "R14", "no binding is cut.", _place(quilt.binding))
+        yield recounted(quilt, "binding-sum", "R14", "no binding is cut.", _place(quilt.binding))
         return
     edge = 2 * (quilt.finished.across + quilt.finished.down)
     around = edge.up(quilt.system.step) + quilt.settings.binding_over
@@ -27,7 +27,7 @@ def binding(evidence: Evidence) -> Iterator[Notice]:
         message = (
             f"the binding must be {shown(asked, quilt)} long, not {shown(plan.length, quilt)}."
         )
-        yield fault(quilt, "binding-sum", "R14", message, _place(quilt.binding))
+        yield recounted(quilt, "binding-sum", "R14", message, _place(quilt.binding))
     if plan.square is not None:
         yield from _bias(quilt, plan, asked)
     else:
@@ -54,7 +54,7 @@ def _strips(
             f"{shown(plan.strip_length, quilt)}, {shown(loss, quilt)} lost at each join; the plan "
             f"has {plan.strips}, and {cut} are cut from {binding.fabric}."
         )
-        yield fault(quilt, "binding-sum", "R14", message, _place(binding))
+        yield recounted(quilt, "binding-sum", "R14", message, _place(binding))
 
 
 def _bias(quilt: Quilt, plan: BindingPlan, asked: Fraction) -> Iterator[Notice]:
@@ -64,7 +64,7 @@ def _bias(quilt: Quilt, plan: BindingPlan, asked: Fraction) -> Iterator[Notice]:
             f"binding: {plan.squares} squares of {shown(plan.square or 0, quilt)} give "
             f"{shown(made, quilt)} of bias, {shown(asked, quilt)} are needed."
         )
-        yield fault(quilt, "binding-sum", "R14", message)
+        yield recounted(quilt, "binding-sum", "R14", message)
 
 
 def _place(binding: Binding) -> Place | None:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from patternbook.exact import Exact
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Border, LayoutMade, Quilt, Sides, Unit
 
 
@@ -46,7 +46,7 @@ def _lengths(quilt: Quilt, border: Border, inside: Sides) -> Iterator[Notice]:
                 f"the {word} of border {border.number} are {shown(length, quilt)} long, the edge "
                 f"that they are sewn to {shown(edge, quilt)}."
             )
-            yield fault(quilt, "border-edge", "R7", message, border.place)
+            yield recounted(quilt, "border-edge", "R7", message, border.place)
 
 
 def _placed(quilt: Quilt, border: Border) -> Iterator[Notice]:
@@ -63,7 +63,7 @@ def _placed(quilt: Quilt, border: Border) -> Iterator[Notice]:
                 f"long; cut {shown(cut, quilt)}, it finishes "
                 f"{shown(cut - 2 * quilt.seam, quilt)}."
             )
-            yield fault(quilt, "border-edge", "R7", message, border.place)
+            yield recounted(quilt, "border-edge", "R7", message, border.place)
 
 
 def _cut(evidence: Evidence, unit: Unit, made: LayoutMade) -> Iterator[Notice]:
@@ -84,7 +84,7 @@ def _cut(evidence: Evidence, unit: Unit, made: LayoutMade) -> Iterator[Notice]:
                     f"{use} takes {_list(asked, quilt)} of {letter}; "
                     f"{_list(found, quilt) or 'none'} are cut for it."
                 )
-                yield fault(quilt, "border-cut", "R7", message, border.place)
+                yield recounted(quilt, "border-cut", "R7", message, border.place)
 
 
 def _lengths_cut(evidence: Evidence, letter: str, use: str) -> dict[Exact, int]:

@@ -9,7 +9,7 @@ from patternbook.cutting.records import FabricPlan
 from patternbook.inch import INCHES_A_CENTIMETRE
 from patternbook.notice import Notice, Place
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown, typed
+from patternbook.proof.recounted import recounted, shown, typed
 from patternbook.quilt.records import Quilt
 
 
@@ -34,7 +34,7 @@ def _lines(quilt: Quilt, plan: FabricPlan, used: Fraction) -> Iterator[Notice]:
             f"{plan.fabric}: the lines of its sum come to {shown(told, quilt)}, its strips and "
             f"panels take {shown(used, quilt)}."
         )
-        yield fault(quilt, "cloth-sum", "R20", message, _place(quilt, plan))
+        yield recounted(quilt, "cloth-sum", "R20", message, _place(quilt, plan))
 
 
 def _bought(quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction) -> Iterator[Notice]:
@@ -51,10 +51,10 @@ def _bought(quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction) 
     )
     if have < needed or buy.needed != needed:
         message = f"{sums}, and the plan says {shown(buy.needed, quilt)}."
-        yield fault(quilt, "cloth-short", "R4", message, _place(quilt, plan))
+        yield recounted(quilt, "cloth-short", "R4", message, _place(quilt, plan))
     elif not buy.stated and have - needed >= most * quilt.system.bolt:
         message = f"{sums}: a step less would do."
-        yield fault(quilt, "cloth-over", "R4", message, _place(quilt, plan))
+        yield recounted(quilt, "cloth-over", "R4", message, _place(quilt, plan))
     yield from _metres(quilt, plan, needed)
 
 
@@ -68,7 +68,7 @@ def _metres(quilt: Quilt, plan: FabricPlan, needed: Fraction) -> Iterator[Notice
             f"{plan.fabric}: {shown(needed, quilt)} are needed, {float(plan.buy.metres):g} m are "
             f"{float(have):.2f}."
         )
-        yield fault(quilt, "cloth-short", "R4", message, _place(quilt, plan))
+        yield recounted(quilt, "cloth-short", "R4", message, _place(quilt, plan))
 
 
 def _place(quilt: Quilt, plan: FabricPlan) -> Place | None:

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 
 from patternbook.notice import Notice, Place, Severity
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import OURS, fault
+from patternbook.proof.recounted import OURS, recounted
 from patternbook.quilt.records import Quilt
 
 
@@ -22,7 +22,7 @@ def complete(evidence: Evidence) -> Iterator[Notice]:
             message = f"{piece.letter} has no fabric: a reader cannot buy it."
             hint = f"Write `fabric:` at {piece.letter}."
             severity: Severity = "error" if _whole(quilt) else "advice"
-            yield fault(
+            yield recounted(
                 quilt, "no-fabric", "R10", message, piece.place, hint=hint, severity=severity
             )
     yield from _parts(quilt)
@@ -48,7 +48,7 @@ def _unknown(quilt: Quilt, what: str, fabric: str, *places: Place | None) -> Not
     near = get_close_matches(fabric, quilt.fabrics, 1)
     hint = f"Did you mean '{near[0]}'?" if near else f"Fabrics: {', '.join(quilt.fabrics)}."
     message = f"{what} is of '{fabric}', and no fabric is called that."
-    return fault(quilt, "unknown-fabric", "R11", message, *places, hint=hint)
+    return recounted(quilt, "unknown-fabric", "R11", message, *places, hint=hint)
 
 
 def _parts(quilt: Quilt) -> Iterator[Notice]:
@@ -59,7 +59,7 @@ def _parts(quilt: Quilt) -> Iterator[Notice]:
             if part not in ready:
                 word = "made only after it" if part in quilt.units else "neither cut nor sewn"
                 message = f"'{unit.name}' takes {part}, which is {word}."
-                yield fault(quilt, "part-missing", "R10", message, unit.place, hint=OURS)
+                yield recounted(quilt, "part-missing", "R10", message, unit.place, hint=OURS)
         ready.add(unit.name)
 
 
@@ -73,7 +73,7 @@ def unused_fabrics(sizes: Sequence[Evidence]) -> Iterator[Notice]:
             message = f"the fabric '{name}' is listed and used nowhere."
             hint = "Use it in a piece, the backing or the binding, or leave it out."
             for one in sizes:
-                yield fault(
+                yield recounted(
                     one.quilt,
                     "unused-fabric",
                     "R10",

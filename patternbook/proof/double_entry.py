@@ -9,7 +9,7 @@ from typing import Final
 from patternbook.cutting.records import UNNAMED, FabricPlan
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import OURS, fault, place_of
+from patternbook.proof.recounted import OURS, place_of, recounted
 from patternbook.quilt.records import Piece, Quilt, StripSetMade
 
 EACH: Final = {None: 1, "once": 2, "twice": 4}
@@ -38,7 +38,7 @@ def _counted(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
         message = f"{piece.letter}: {piece.count} are counted, {lie} lie in the top."
         at = place_of(evidence.quilt, "pieces", piece.letter, "count") or piece.place
         figures = (str(piece.count), str(lie))
-        yield fault(evidence.quilt, "sewn-count", "R3", message, at, figures=figures, hint=SEWN)
+        yield recounted(evidence.quilt, "sewn-count", "R3", message, at, figures=figures, hint=SEWN)
 
 
 def _sewn(evidence: Evidence, piece: Piece) -> int:
@@ -60,7 +60,7 @@ def _forgotten(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
     narrow = piece.host or piece.strip_width or (fabric and fabric.form != "yardage")
     if not narrow and shorter <= (fabric.width if fabric else quilt.width):
         message = f"{piece.letter} is sewn {piece.count} times, and nothing is cut for it."
-        yield fault(quilt, "cut-count", "R3", message, piece.place)
+        yield recounted(quilt, "cut-count", "R3", message, piece.place)
 
 
 def _patches(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
@@ -78,7 +78,7 @@ def _patches(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
             f"{piece.letter}: {cut} are cut off the strips; {piece.count} sewn{spare}{of_each} "
             f"take {asked}."
         )
-        yield fault(evidence.quilt, "cut-count", "R3", message, piece.place)
+        yield recounted(evidence.quilt, "cut-count", "R3", message, piece.place)
     yield from _fabrics(evidence, piece)
 
 
@@ -103,7 +103,7 @@ def _fabrics(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
             message = (
                 f"{number} {piece.letter} are cut from {plan.fabric}, not from {piece.fabric}."
             )
-            yield fault(evidence.quilt, "cut-fabric", "R3", message, piece.place)
+            yield recounted(evidence.quilt, "cut-fabric", "R3", message, piece.place)
 
 
 def _lengths(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
@@ -117,4 +117,4 @@ def _lengths(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
         return
     message = f"{piece.letter}: {cut} lengths are cut of its strips, {sewn} are sewn."
     hint = OURS if any(run.number for run in piece.runs) else WHOLE
-    yield fault(evidence.quilt, "cut-count", "R3", message, piece.place, hint=hint)
+    yield recounted(evidence.quilt, "cut-count", "R3", message, piece.place, hint=hint)

@@ -8,7 +8,7 @@ from itertools import permutations
 
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Quilt
 
 HINT = "Look for a figure that stands under the wrong size, or that belongs to another."
@@ -68,4 +68,4 @@ def _falls(
         f"against {less}."
     )
     place = quilt.fabrics[fabric].place if fabric in quilt.fabrics else None
-    return fault(quilt, "size-falls", "R9", message, place, hint=HINT, severity="warning")
+    return recounted(quilt, "size-falls", "R9", message, place, hint=HINT, severity="warning")

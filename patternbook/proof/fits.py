@@ -8,7 +8,7 @@ from fractions import Fraction
 from patternbook.cutting.records import BINDING, Cut, FabricPlan, Sheet, Strip
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, part_place, shown
+from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import Piece, Quilt
 
 
@@ -34,19 +34,19 @@ def _strip(quilt: Quilt, plan: FabricPlan, strip: Strip) -> Iterator[Notice]:
             f"{what}: the cuts take {shown(taken, quilt)} of a strip {shown(run, quilt)} long, "
             f"{shown(taken - run, quilt)} too much."
         )
-        yield fault(quilt, "cuts-fit", "R6", message, place)
+        yield recounted(quilt, "cuts-fit", "R6", message, place)
     if strip.join is not None and strip.join.length != run:
         message = (
             f"{what}: {strip.times} strips of {shown(strip.length, quilt)} joined are "
             f"{shown(run, quilt)} long, not {shown(strip.join.length, quilt)}."
         )
-        yield fault(quilt, "cuts-fit", "R5", message, place)
+        yield recounted(quilt, "cuts-fit", "R5", message, place)
     if plan.form == "yardage" and strip.length > plan.width:
         message = (
             f"{what}: strips {shown(strip.length, quilt)} long from cloth "
             f"{shown(plan.width, quilt)} wide."
         )
-        yield fault(quilt, "cuts-fit", "R6", message, place)
+        yield recounted(quilt, "cuts-fit", "R6", message, place)
 
 
 def run_of(quilt: Quilt, strip: Strip) -> Fraction:
@@ -67,16 +67,16 @@ def _cut(quilt: Quilt, strip: Strip, cut: Cut) -> Iterator[Notice]:
             f"{cut.letter}: {cut.lanes} side by side take {shown(cut.lanes * cut.across, quilt)} "
             f"of a strip {shown(strip.width, quilt)} wide."
         )
-        yield fault(quilt, "cuts-fit", "R6", message, place)
+        yield recounted(quilt, "cuts-fit", "R6", message, place)
     piece = quilt.pieces.get(cut.letter)
     if piece is not None and not _as_cut(piece, strip, cut):
         lies = f"{shown(cut.along, quilt)} × {shown(cut.across, quilt)}"
         sides = " × ".join(shown(side, quilt) for side in piece.cut if side is not None)
         message = f"{cut.letter} lies {lies} on its strip; it is cut {sides}."
-        yield fault(quilt, "cut-size", "R20", message, place)
+        yield recounted(quilt, "cut-size", "R20", message, place)
     if piece is None and cut.letter != BINDING:
         message = f"{cut.letter} is cut from a strip, and there is no such piece."
-        yield fault(quilt, "cut-size", "R3", message, place)
+        yield recounted(quilt, "cut-size", "R3", message, place)
 
 
 def _as_cut(piece: Piece, strip: Strip, cut: Cut) -> bool:
@@ -97,4 +97,4 @@ def _sheet(quilt: Quilt, plan: FabricPlan, sheet: Sheet) -> Iterator[Notice]:
             f"{plan.fabric}: strips {shown(longest, quilt)} long and {shown(taken, quilt)} wide "
             f"in all from a piece {shown(run, quilt)} × {shown(deep, quilt)}."
         )
-        yield fault(quilt, "sheet-fit", "R6", message, fabric.place if fabric else None)
+        yield recounted(quilt, "sheet-fit", "R6", message, fabric.place if fabric else None)

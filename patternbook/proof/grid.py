@@ -9,7 +9,7 @@ from patternbook.exact import Exact
 from patternbook.notice import Notice
 from patternbook.proof.boxes import whole
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, part_place, shown
+from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import Placed, Quilt, Sides, Unit
 
 HINT = "Check the cells of the unit, and the sizes of its parts."
@@ -25,7 +25,7 @@ def grid(evidence: Evidence) -> Iterator[Notice]:
     if top is not None and top.finished != quilt.finished:
         made = _size(top.finished, quilt)
         message = f"the top is {made} finished, the quilt {_size(quilt.finished, quilt)}."
-        yield fault(quilt, "quilt-size", "R8", message, top.place)
+        yield recounted(quilt, "quilt-size", "R8", message, top.place)
 
 
 def _filled(quilt: Quilt, unit: Unit) -> Iterator[Notice]:
@@ -46,7 +46,7 @@ def _filled(quilt: Quilt, unit: Unit) -> Iterator[Notice]:
             f"cover {shown(covered, quilt)} in area, it has "
             f"{shown(unit.finished.across * unit.finished.down, quilt)}."
         )
-        yield fault(quilt, "unit-filled", "R8", message, unit.place, hint=HINT)
+        yield recounted(quilt, "unit-filled", "R8", message, unit.place, hint=HINT)
 
 
 def _area(unit: Unit) -> Exact:
@@ -69,7 +69,7 @@ def _as_made(quilt: Quilt, unit: Unit) -> Iterator[Notice]:
             f"{_size(made, quilt)} finished."
         )
         places = (part_place(quilt, part.part), unit.place)
-        yield fault(quilt, "part-size", "R8", message, *places, hint=HINT)
+        yield recounted(quilt, "part-size", "R8", message, *places, hint=HINT)
 
 
 def _finished(quilt: Quilt, part: str) -> Sides | None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from patternbook.cutting.records import BackingPlan, Panels
 from patternbook.notice import Notice, Place
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import CutSize, Quilt
 
 
@@ -19,7 +19,7 @@ def backing(evidence: Evidence) -> Iterator[Notice]:
         return
     place = _place(quilt.backing.places)
     if plan is None:
-        yield fault(quilt, "backing-sum", "R15", "no backing is cut.", place)
+        yield recounted(quilt, "backing-sum", "R15", "no backing is cut.", place)
         return
     yield from _covers(quilt, "backing", plan.size, quilt.backing.over, place)
     for panels in (plan.best, plan.other):
@@ -30,7 +30,7 @@ def backing(evidence: Evidence) -> Iterator[Notice]:
             f"backing: {shown(plan.best.amount, quilt)} {plan.unit} with {plan.best.seams} seams, "
             f"{shown(plan.other.amount, quilt)} with {plan.other.seams} ones."
         )
-        yield fault(quilt, "backing-sum", "R15", message, place)
+        yield recounted(quilt, "backing-sum", "R15", message, place)
 
 
 def batting(evidence: Evidence) -> Iterator[Notice]:
@@ -40,7 +40,7 @@ def batting(evidence: Evidence) -> Iterator[Notice]:
         return
     place = _place(quilt.batting.places)
     if plan is None:
-        yield fault(quilt, "batting-sum", "R15", "no batting is reckoned.", place)
+        yield recounted(quilt, "batting-sum", "R15", "no batting is reckoned.", place)
         return
     yield from _covers(quilt, "batting", plan.size, quilt.batting.over, place)
     if plan.pack is not None and not _holds(plan.pack, plan.size):
@@ -48,7 +48,7 @@ def batting(evidence: Evidence) -> Iterator[Notice]:
             f"batting {_size(plan.size, quilt)} does not go into a package "
             f"{_size(plan.pack, quilt)}, either way round."
         )
-        yield fault(quilt, "batting-sum", "R15", message, place)
+        yield recounted(quilt, "batting-sum", "R15", message, place)
 
 
 def _covers(
@@ -62,7 +62,7 @@ def _covers(
                 f"{what}: the quilt is {shown(side, quilt)} {word}, with {shown(over, quilt)} on "
                 f"each side {shown(side + 2 * over, quilt)}; it has {shown(have or 0, quilt)}."
             )
-            yield fault(quilt, f"{what}-sum", "R15", message, place)
+            yield recounted(quilt, f"{what}-sum", "R15", message, place)
 
 
 def _panels(
@@ -82,7 +82,7 @@ def _panels(
             f"long of {shown(each, quilt)}; {shown(length, quilt)} in all, "
             f"{shown(bought, quilt)} bought."
         )
-        yield fault(quilt, "backing-sum", "R15", message, place)
+        yield recounted(quilt, "backing-sum", "R15", message, place)
 
 
 def _holds(pack: CutSize, size: CutSize) -> bool:

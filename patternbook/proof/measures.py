@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from patternbook.exact import Exact
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, place_of, shown
+from patternbook.proof.recounted import place_of, recounted, shown
 from patternbook.quilt.records import LayoutMade, Piece, Quilt, Sides, StripSetMade, Unit
 
 
@@ -30,7 +30,7 @@ def _raw(quilt: Quilt, unit: Unit, what: str, finished: Sides, measure: Sides) -
             sums = f"{shown(done, quilt)} + 2 seams = {shown(done + 2 * quilt.seam, quilt)}"
             message = f"{what} finishes {sums} {word} from raw edge to raw edge, not "
             message += f"{shown(raw, quilt)}."
-            yield fault(quilt, "raw-size", "R12", message, unit.place)
+            yield recounted(quilt, "raw-size", "R12", message, unit.place)
 
 
 def _piece(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
@@ -43,7 +43,7 @@ def _piece(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
             sums = f"{shown(done, quilt)} + 2 seams = {shown(done + 2 * quilt.seam, quilt)}"
             message = f"{piece.letter} finishes {sums} to cut, not {shown(cut, quilt)}."
             at = place_of(quilt, "pieces", piece.letter, "cut", side) or piece.place
-            yield fault(quilt, "raw-size", "R12", message, at, piece.place)
+            yield recounted(quilt, "raw-size", "R12", message, at, piece.place)
 
 
 def _layout(quilt: Quilt, unit: Unit, made: LayoutMade) -> Iterator[Notice]:

@@ -9,7 +9,7 @@ from patternbook.cutting.records import BINDING, FabricPlan, LetterPlan
 from patternbook.notice import Notice
 from patternbook.proof.double_entry import EACH
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault
+from patternbook.proof.recounted import recounted
 from patternbook.quilt.records import Piece, Quilt, StripSetMade
 
 
@@ -27,7 +27,7 @@ def one_source(evidence: Evidence) -> Iterator[Notice]:
             told = (cutting.yields.get(letter), plan.yields.get(letter))
             if told != (cuts * each, cuts * each):
                 message = f"{letter}: its strips give {cuts * each}, the chart says {told[0]}."
-                yield fault(quilt, "one-source", "R20", message, piece.place)
+                yield recounted(quilt, "one-source", "R20", message, piece.place)
             yield from _chart(quilt, piece, chart, cuts)
 
 
@@ -49,7 +49,7 @@ def _chart(quilt: Quilt, piece: Piece, chart: LetterPlan, cuts: int) -> Iterator
             f"{piece.letter}: the chart has {chart.cuts} cuts for {chart.needed} pieces; its "
             f"strips give {cuts}, {needed} are needed."
         )
-        yield fault(quilt, "one-source", "R20", message, piece.place)
+        yield recounted(quilt, "one-source", "R20", message, piece.place)
 
 
 def _steps(quilt: Quilt, plan: FabricPlan, given: Counter[str]) -> Iterator[Notice]:
@@ -68,11 +68,11 @@ def _steps(quilt: Quilt, plan: FabricPlan, given: Counter[str]) -> Iterator[Noti
         if done[letter] != wanted and letter != BINDING and not as_it_is:
             message = f"the steps cut {done[letter]} {letter}, the strips give {wanted}."
             piece = quilt.pieces.get(letter)
-            yield fault(quilt, "one-source", "R20", message, piece.place if piece else None)
+            yield recounted(quilt, "one-source", "R20", message, piece.place if piece else None)
     laid = sum(strip.times for strip in plan.strips)
     if plan.form == "yardage" and strips != laid:
         message = f"{plan.fabric}: the steps cut {strips} strips, {laid} are laid out."
-        yield fault(quilt, "one-source", "R20", message)
+        yield recounted(quilt, "one-source", "R20", message)
 
 
 def _sewn_whole(quilt: Quilt, plan: FabricPlan, letter: str) -> int:

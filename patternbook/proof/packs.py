@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from patternbook.cutting.records import FabricPlan
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault
+from patternbook.proof.recounted import recounted
 from patternbook.quilt.records import Fabric, Quilt
 
 
@@ -26,15 +26,15 @@ def _counted(quilt: Quilt, plan: FabricPlan, fabric: Fabric) -> Iterator[Notice]
     buy, pack = plan.buy, fabric.pack
     if buy.number != used:
         message = f"{fabric.name}: {used} are used, {buy.number} are counted."
-        yield fault(quilt, "pack-count", "R21", message, fabric.place)
+        yield recounted(quilt, "pack-count", "R21", message, fabric.place)
     if pack and buy.packs is not None and buy.packs * pack < used:
         message = (
             f"{fabric.name}: {used} are used; {buy.packs} packs of {pack} hold {buy.packs * pack}."
         )
-        yield fault(quilt, "pack-count", "R21", message, fabric.place)
+        yield recounted(quilt, "pack-count", "R21", message, fabric.place)
     if pack and buy.packs and not buy.stated and (buy.packs - 1) * pack >= used:
         message = f"{fabric.name}: {used} are used; {buy.packs - 1} packs of {pack} hold them."
-        yield fault(quilt, "pack-count", "R21", message, fabric.place)
+        yield recounted(quilt, "pack-count", "R21", message, fabric.place)
     if plan.sheets:
         yield from _laid(quilt, plan, fabric)
 
@@ -50,4 +50,4 @@ def _laid(quilt: Quilt, plan: FabricPlan, fabric: Fabric) -> Iterator[Notice]:
                 f"{fabric.name}: {strip.times} strips of {' and '.join(strip.letters)} are cut, "
                 f"{laid[number]} lie in the pieces."
             )
-            yield fault(quilt, "sheet-strips", "R21", message, fabric.place)
+            yield recounted(quilt, "sheet-strips", "R21", message, fabric.place)

@@ -9,7 +9,7 @@ from patternbook.exact import Exact
 from patternbook.inch import on_the_ruler
 from patternbook.notice import Notice, Place, Severity
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, place_of, typed
+from patternbook.proof.recounted import place_of, recounted, typed
 from patternbook.quilt.records import Quilt
 
 
@@ -44,7 +44,7 @@ def _on_it(quilt: Quilt, what: str, cut: Fraction, *places: Place | None) -> Ite
     severity: Severity = "warning" if sixteenth else "error"
     why = "few rulers show sixteenths" if sixteenth else "no ruler shows it"
     message = f"{what} {typed(cut, quilt)}: {why}. Nearest are {down} and {up}."
-    yield fault(
+    yield recounted(
         quilt,
         "off-ruler",
         "R23",

@@ -9,7 +9,7 @@ from patternbook.exact import Exact
 from patternbook.notice import Notice
 from patternbook.proof.boxes import Box, whole
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, part_place, shown
+from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import LayoutMade, Line, Placed, Quilt, Unit
 
 HINT = "Parts that lie side by side must be equally high: cut the odd one to the other's size."
@@ -45,7 +45,7 @@ def _of_row(
                 f"{other.part} {shown(_edge(other, upright), quilt)}."
             )
             places = (part_place(quilt, other.part), unit.place)
-            yield fault(quilt, "seam-edges", "R1", message, *places, hint=HINT)
+            yield recounted(quilt, "seam-edges", "R1", message, *places, hint=HINT)
             return
 
 
@@ -68,7 +68,7 @@ def _row_on_row(
                 f"in '{unit.name}', {word} {number} is {here} long and the {word} sewn to it "
                 f"{next_}, sash rows counted."
             )
-            yield fault(quilt, "seam-rows", "R1", message, unit.place, hint=HINT)
+            yield recounted(quilt, "seam-rows", "R1", message, unit.place, hint=HINT)
             return
 
 

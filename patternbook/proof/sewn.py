@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, part_place, shown
+from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import Quilt, Sides, StripSetMade
 from patternbook.sewing.records import Step, StripStep
 
@@ -18,7 +18,7 @@ def sewn(evidence: Evidence) -> Iterator[Notice]:
         taken = sewing.sewn.get(piece.letter, 0)
         if evidence.patches and taken != piece.count:
             message = f"the steps sew {taken} {piece.letter}, {piece.count} are sewn into the top."
-            yield fault(quilt, "steps-count", "R3", message, piece.place)
+            yield recounted(quilt, "steps-count", "R3", message, piece.place)
     yield from _units(evidence)
     for step in sewing.steps:
         if step.last:
@@ -37,7 +37,7 @@ def _units(evidence: Evidence) -> Iterator[Notice]:
                 f"'{unit.name}': the steps make {made} and sew {joined} into something; "
                 f"{unit.make} are to be made."
             )
-            yield fault(quilt, "steps-count", "R10", message, unit.place)
+            yield recounted(quilt, "steps-count", "R10", message, unit.place)
 
 
 def _step(quilt: Quilt, step: Step) -> Iterator[Notice]:
@@ -45,13 +45,13 @@ def _step(quilt: Quilt, step: Step) -> Iterator[Notice]:
     unit = quilt.units.get(step.unit)
     if unit is None:
         message = f"step {step.number} makes '{step.unit}', which nothing describes."
-        yield fault(quilt, "steps-unit", "R10", message, part_place(quilt, step.unit))
+        yield recounted(quilt, "steps-unit", "R10", message, part_place(quilt, step.unit))
     elif not isinstance(step, StripStep) and step.measure != unit.measure:
         message = (
             f"step {step.number} leaves '{step.unit}' at {_sides(step.measure, quilt)} from raw "
             f"edge to raw edge; it measures {_sides(unit.measure, quilt)}."
         )
-        yield fault(quilt, "steps-measure", "R20", message, unit.place)
+        yield recounted(quilt, "steps-measure", "R20", message, unit.place)
 
 
 def _sides(sides: Sides, quilt: Quilt) -> str:

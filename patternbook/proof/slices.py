@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Quilt, StripSetMade, Unit
 from patternbook.sewing.records import SegmentStep
 
@@ -26,7 +26,7 @@ def _fit(quilt: Quilt, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
             f"'{unit.name}': {made.per_set} × {shown(made.segment, quilt)} = "
             f"{shown(used, quilt)} to a set, its strips are {shown(made.strip_length, quilt)}."
         )
-        yield fault(quilt, "slices-fit", "R6", message, unit.place)
+        yield recounted(quilt, "slices-fit", "R6", message, unit.place)
     for letter in dict.fromkeys(made.strips):
         piece = quilt.pieces.get(letter)
         fabric = quilt.fabrics.get(piece.fabric or "") if piece else None
@@ -35,7 +35,7 @@ def _fit(quilt: Quilt, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
                 f"'{unit.name}': sets {shown(made.strip_length, quilt)} long from {letter}, whose "
                 f"cloth is {shown(fabric.width, quilt)} wide."
             )
-            yield fault(quilt, "slices-fit", "R6", message, unit.place)
+            yield recounted(quilt, "slices-fit", "R6", message, unit.place)
 
 
 def _enough(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
@@ -48,7 +48,7 @@ def _enough(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Noti
             f"'{unit.name}': {made.sets} sets of {made.per_set} give {cut} slices; {sewn} lie in "
             f"the top, {unit.make} are to be made."
         )
-        yield fault(evidence.quilt, "slices", "R3", message, unit.place)
+        yield recounted(evidence.quilt, "slices", "R3", message, unit.place)
 
 
 def _steps(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
@@ -62,4 +62,4 @@ def _steps(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notic
                 f"{shown(step.segment, evidence.quilt)}, the sets give "
                 f"{made.sets * made.per_set} of {shown(made.segment, evidence.quilt)}."
             )
-            yield fault(evidence.quilt, "slices", "R20", message, unit.place)
+            yield recounted(evidence.quilt, "slices", "R20", message, unit.place)

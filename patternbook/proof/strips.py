@@ -9,7 +9,7 @@ from patternbook.cutting.records import FabricPlan, LetterPlan, Strip
 from patternbook.notice import Notice
 from patternbook.proof.double_entry import EACH
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.fault import fault, shown
+from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Fabric, Piece, Quilt
 
 
@@ -50,7 +50,7 @@ def _own(
             f"{piece.letter}: {cuts} cuts, {fit} to a strip of {shown(run, quilt)}, take {least} "
             f"strips; the plan has {plan.own}, cuts {plan.strips} and lays {cut}."
         )
-        yield fault(quilt, "strip-count", "R5", message, piece.place)
+        yield recounted(quilt, "strip-count", "R5", message, piece.place)
 
 
 def _run(fabric: Fabric | None, width: Fraction) -> Fraction:
@@ -81,7 +81,7 @@ def _enough(quilt: Quilt, piece: Piece, mine: list[Strip]) -> Iterator[Notice]:
     )
     if given < needed or room < needed:
         message = f"{piece.letter}: {needed} cuts are needed, its strips give {given}."
-        yield fault(quilt, "strip-count", "R5", message, piece.place)
+        yield recounted(quilt, "strip-count", "R5", message, piece.place)
 
 
 def _lanes(strip: Strip, shorter: Fraction) -> int:

@@ -13,6 +13,7 @@ from patternbook.quilt.counts import Counted
 from patternbook.quilt.finishing import backing, batting, binding, quilting, settings
 from patternbook.quilt.records import CutSize, Fabric, Piece, Quilt, Run, Standing, Unit
 from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.value_places import value_places
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 
 
@@ -21,7 +22,7 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
     units = {
         name: _unit(name, resolver, counted)
         for name in counted.order
-        if name not in resolver.broken
+        if name not in resolver.broken and counted.make[name]
     }
     top = TOP if TOP in units else None
     written = resolver.written
@@ -105,7 +106,7 @@ def _fabric(name: str, written: WrittenFabric, resolver: Resolver) -> Fabric:
         stated_packs=resolver.number(written.packs, f"{name}: packs"),
         note=str(written.note) if written.note else None,
         place=written.place,
-        key_places=written.key_places,
+        key_places=value_places(written, resolver.size),
     )
 
 
@@ -138,7 +139,7 @@ def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Coun
         stated_per_strip=resolver.number(written.per_strip, f"{letter}: per-strip"),
         note=str(written.note) if written.note else None,
         place=written.place,
-        key_places=written.key_places,
+        key_places=value_places(written, resolver.size),
     )
 
 

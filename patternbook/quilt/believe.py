@@ -10,7 +10,7 @@ from typing import Final
 from patternbook.exact import Exact
 from patternbook.inch import on_the_ruler, plain, printed
 from patternbook.linear import Key, Sum
-from patternbook.methods.world import Tally, Term
+from patternbook.methods.world import Tally, Term, here
 from patternbook.notice import Mark, Notice, Place
 from patternbook.quilt.records import Standing
 from patternbook.quilt.resolve import TOP, Check, Resolver, Stated, abs_of
@@ -137,8 +137,8 @@ def _repair(check: Check, off: Exact, resolver: Resolver) -> str | None:
 
 
 def _cut_side(letter: str, side: str, resolver: Resolver) -> str:
-    cut = resolver.pieces[letter].cut
-    value = getattr(cut.at(resolver.size), side) if cut is not None else "fit"
+    cut = here(resolver.pieces[letter].cut, resolver.size)
+    value = getattr(cut, side) if cut is not None else "fit"
     return value if isinstance(value, str) else plain(value)
 
 
@@ -154,6 +154,8 @@ def lengths_found(resolver: Resolver) -> Iterator[Notice]:
     """Errors for pieces whose length nothing fixes, or comes to nothing or less."""
     for letter, piece in resolver.pieces.items():
         if letter in resolver.broken or resolver.is_strip(letter) or piece.template is not None:
+            continue
+        if resolver.reached is not None and letter not in resolver.reached:
             continue
         span = resolver.sum_of(letter)
         for side, form in (("across", span.across), ("down", span.down)):
@@ -173,14 +175,16 @@ def _fitted(letter: str, side: str, resolver: Resolver) -> bool:
 
 
 def _cut_place(letter: str, resolver: Resolver) -> Place | None:
-    cut = resolver.pieces[letter].cut
-    value = cut.at(resolver.size) if cut is not None else None
-    return value.place if value is not None else None
+    cut = here(resolver.pieces[letter].cut, resolver.size)
+    return cut.place if cut is not None else None
 
 
 def _not_fixed(letter: str, side: str, place: Place, resolver: Resolver) -> Notice:
     word = "width" if side == "across" else "length"
     message = f"nothing fixes the {word} of {letter}."
+    cut = resolver.pieces[letter].cut
+    if cut is not None and here(cut, resolver.size) is None:
+        message = f"{letter}'s cut is stated for other sizes, and nothing fixes its {word} in this."
     hint = f"State {letter}'s cut, or what the unit it is sewn into finishes."
     return _error("not-fixed", "R10", message, place, resolver, hint)
 

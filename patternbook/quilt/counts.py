@@ -54,7 +54,7 @@ def count(resolver: Resolver) -> Counted:
         if not counted.uses[name] and name != TOP:
             needed = _unplaced(name, stated, resolver)
         counted.make[name] = needed
-        need = _need(resolver, name, needed)
+        need = _need(resolver, name, needed) if needed else Need({}, ())
         for part, number in need.parts.items():
             counted.uses[part].append(Use(name, needed, number))
         for run in need.runs:
@@ -95,7 +95,7 @@ def _unplaced(name: str, stated: int | None, resolver: Resolver) -> int:
             message = f"'{name}' is made but never sewn into the top."
             hint = "Place it in a layout, or leave the unit out."
             resolver.error("never-placed", "R3", message, unit.place, hint)
-        return stated or 0
+        return 0
     return stated if stated is not None else 1
 
 

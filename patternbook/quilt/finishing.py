@@ -10,6 +10,7 @@ from patternbook.inch import CENTIMETRES, System
 from patternbook.methods.world import here
 from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Quilting, Settings
 from patternbook.quilt.resolve import Resolver
+from patternbook.quilt.value_places import value_places
 from patternbook.source.cover import WrittenSettings
 from patternbook.value import SizeValue
 
@@ -61,7 +62,7 @@ def backing(resolver: Resolver) -> Backing | None:
         resolver.number(written.panels, "backing: panels"),
         str(seams) if seams else None,  # type: ignore[arg-type]
         str(written.note) if written.note else None,
-        written.key_places,
+        value_places(written, size),
     )
 
 
@@ -76,7 +77,7 @@ def batting(resolver: Resolver) -> Batting | None:
         _size(here(written.size, size)),
         limit.number if limit else None,
         str(written.note) if written.note else None,
-        written.key_places,
+        value_places(written, size),
     )
 
 
@@ -97,7 +98,7 @@ def binding(resolver: Resolver) -> Binding | None:
         resolver.number(written.strips, "binding: strips"),
         length.number if length else None,
         str(written.note) if written.note else None,
-        written.key_places,
+        value_places(written, size),
     )
 
 

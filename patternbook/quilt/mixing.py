@@ -136,13 +136,13 @@ class Dealing:
             del self.prints[patch]
 
     def _best(self, number: int) -> int:
-        """The least used option without a clash; else the one with the fewest."""
+        """The least used option without a clash; else, by chance, one of those with the fewest."""
         item = self.items[number]
         around = [
             Counter(self.prints.get(other) for other in self.beside.get(patch, ()))
             for patch in item.patches
         ]
-        best, fewest = item.pool.order[0][2], None
+        touching: dict[int, list[int]] = {}
         for _, _, option in item.pool.order:
             if not item.pool.fits(option, item.weight):
                 continue
@@ -150,9 +150,11 @@ class Dealing:
             touch = sum(near[shown] for near, shown in zip(around, shows, strict=True))
             if not touch:
                 return option
-            if fewest is None or touch < fewest:
-                best, fewest = option, touch
-        return best
+            touching.setdefault(touch, []).append(option)
+        if not touching:
+            return item.pool.order[0][2]
+        fewest = touching[min(touching)]
+        return fewest[item.pool.dice.throw() % len(fewest)]
 
     def clashes(self) -> tuple[tuple[int, int], ...]:
         """Pairs of patches that touch and are alike."""

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from typing import Final, NamedTuple
 
 from patternbook.notice import SEVERITIES, Mark, Notice, Severity
-from patternbook.quilt.meeting import Meet, Meetings
+from patternbook.quilt.edges import Meet
+from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.press_words import ALTERNATE
 from patternbook.quilt.pressing import PressingPlan
 from patternbook.quilt.records import LayoutMade, Quilt, Unit

@@ -81,6 +81,8 @@ class Resolver:
         self.stated: list[Stated] = []
         self.on_trust: dict[Key, Stated] = {}
         self.broken: set[str] = set()
+        # What the top is made of, down to the last piece; all that is written where there is none.
+        self.reached: frozenset[str] | None = None
         self._lengths: dict[int, tuple[Sum, Exact]] = {}
         self._kept: dict[str, Any] = {}
         self.spans: dict[str, Span | None] = {}
@@ -148,11 +150,13 @@ class Resolver:
             return fabric.width.number
         return self.written.width.number if self.written.width else self.system.width
 
-    def number(self, value: PerSize[CountValue] | None, what: str) -> int | None:
+    def number(
+        self, value: PerSize[CountValue] | None, what: str, least: int = 0
+    ) -> int | None:
         """A stated whole number in this size; faults in it are told, and it counts as unstated."""
-        return self.whole(here(value, self.size), what)
+        return self.whole(here(value, self.size), what, least)
 
-    def whole(self, count: CountValue | None, what: str) -> int | None:
+    def whole(self, count: CountValue | None, what: str, least: int = 0) -> int | None:
         """A count's number, None where none is stated or it is at fault."""
         if count is None:
             return None
@@ -168,6 +172,10 @@ class Resolver:
         if number.denominator != 1 or number < 0:
             message = f"{what}: {count.text} comes to {number}, which is no whole number."
             self.error("not-whole", "R3", message, count.place)
+            return None
+        if number < least:
+            message = f"{what}: {count.text} comes to {number}; {least} is the least."
+            self.error("too-few", "R3", message, count.place, "Leave it out where it is not known.")
             return None
         return int(number)
 
@@ -277,6 +285,9 @@ class Resolver:
 
     def solve(self) -> None:
         """Work through the order of belief."""
+        if TOP in self.units:
+            self.span(TOP, Turn(), self.units[TOP].place)
+            self.reached = frozenset(self.spans)
         for name, unit in self.units.items():
             self.span(name, Turn(), unit.place)
         for letter, piece in self.pieces.items():
@@ -364,9 +375,11 @@ class Resolver:
 
     def _no_part(self, part: str, place: Place | None) -> None:
         self.broken.add(part)
-        known = [*self.pieces, *self.units]
+        known = [name for name in (*self.pieces, *self.units) if name != TOP]
         near = get_close_matches(part, known, 1)
-        hint = f"Did you mean '{near[0]}'?" if near else f"Known parts: {', '.join(known)}."
+        hint = f"Known parts: {', '.join(known)}." if known else "Add it to `pieces` or `units`."
+        if near:
+            hint = f"Did you mean '{near[0]}'?"
         if part in self.fabrics:
             hint = f"'{part}' is a fabric; a layout names pieces and units only."
         self.error("unknown-part", "R19", f"nothing is called '{part}'.", place, hint)

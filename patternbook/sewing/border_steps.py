@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from patternbook.exact import Exact
-from patternbook.quilt.meeting import Joining, Meetings, around
+from patternbook.quilt.edges import Joining
+from patternbook.quilt.meeting import Meetings, around
 from patternbook.quilt.press_words import Way
 from patternbook.quilt.records import Border, LayoutMade, Placed, Quilt, Sides, Unit
 from patternbook.sewing.counting import taken

@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Literal
 
 from patternbook.exact import Exact
-from patternbook.quilt.meeting import Joining, Meetings
+from patternbook.quilt.edges import Joining
+from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.pressing import LinePressing, PressingPlan
 from patternbook.quilt.records import LayoutMade, Line, Quilt, Sides, Unit
 from patternbook.sewing.counting import laid, taken

@@ -12,6 +12,7 @@ from patternbook.notice import Notice
 from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.nesting import clashes
 from patternbook.quilt.pressing import PressingPlan, pressed
+from patternbook.quilt.prints import nameless
 from patternbook.quilt.records import LayoutMade, Quilt, Unit
 from patternbook.sewing.border_steps import border_steps
 from patternbook.sewing.counting import made_by, patches, sewn_in, to_make
@@ -25,7 +26,7 @@ THREAD: Final = Fraction(5, 2) * Fraction(115, 100)
 
 
 def plan(quilt: Quilt) -> tuple[SewingPlan, tuple[Notice, ...]]:
-    """All steps of one size, and what pressing leaves unclear or clashing."""
+    """All steps of one size, and what pressing and prints leave unclear or clashing."""
     pressing, told = pressed(quilt)
     meetings = Meetings(quilt, pressing)
     steps = _numbered(_steps(quilt, pressing, meetings))
@@ -40,7 +41,7 @@ def plan(quilt: Quilt) -> tuple[SewingPlan, tuple[Notice, ...]]:
         totals=_totals(steps, quilt),
         finishing=tuple(finishing(quilt)),
     )
-    return made, (*told, *clashes(quilt, pressing, meetings))
+    return made, (*told, *clashes(quilt, pressing, meetings), *nameless(quilt))
 
 
 def _steps(

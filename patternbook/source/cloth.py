@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from patternbook.methods.fields import (
     Amount,
     CmSize,
+    Colour,
     Count,
     Cut,
     Length,
@@ -44,7 +45,7 @@ class WrittenFabric(WrittenNode):
     called: ClassVar = "a fabric"
     use: Line | None = None
     tone: Tone | None = None
-    colour: Line | None = None
+    colour: Colour | None = None
     form: Form = Text("yardage")
     width: Length | None = None
     size: Size | None = None

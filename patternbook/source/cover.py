@@ -11,13 +11,13 @@ from patternbook.methods.fields import (
     Amount,
     Count,
     Day,
-    Length,
     Line,
-    Metres,
+    MetreStep,
+    More,
     Sentences,
     Size,
     Whole,
-    Yards,
+    YardStep,
 )
 from patternbook.methods.reading import Several, choice
 from patternbook.methods.written import WrittenNode, hyphenated
@@ -31,15 +31,15 @@ class WrittenSettings(WrittenNode):
     """House rules. What is not stated here is the trade's usual, in the pattern's own measure."""
 
     called: ClassVar = "the settings"
-    spare: Length | None = None
-    straightening: Length | None = None
-    yard_step: Yards | None = None
-    backing_step: Yards | None = None
-    metre_step: Metres | None = None
-    trimming: Length | None = None
-    binding_over: Length | None = None
+    spare: More | None = None
+    straightening: More | None = None
+    yard_step: YardStep | None = None
+    backing_step: YardStep | None = None
+    metre_step: MetreStep | None = None
+    trimming: More | None = None
+    binding_over: More | None = None
     joins: Joins = Text("counted")
-    drift: Length | None = None
+    drift: More | None = None
     cutting: Cutting = Text("plain")
     shrinkage: Amount | None = None
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar
 
-from patternbook.methods.fields import Count, Cut, Length, Line, Name, Size, Whole, YesNo
+from patternbook.methods.fields import Count, Cut, Length, Line, More, Name, Size, Whole, YesNo
 from patternbook.methods.reading import EachSize, Several, choice
 from patternbook.methods.written import WrittenNode
 from patternbook.value import Text, every
@@ -19,7 +19,7 @@ class WrittenBacking(WrittenNode):
 
     called: ClassVar = "the backing"
     fabric: EachSize[Name] | None = None
-    over: EachSize[Length] | None = None
+    over: EachSize[More] | None = None
     size: EachSize[Size] | None = None
     panels: EachSize[Count] | None = None
     seams: EachSize[Seams] | None = None
@@ -29,7 +29,7 @@ class WrittenBatting(WrittenNode):
     """The filling: `limit` is how far apart it may be quilted at most."""
 
     called: ClassVar = "the batting"
-    over: EachSize[Length] | None = None
+    over: EachSize[More] | None = None
     size: EachSize[Size] | None = None
     limit: EachSize[Length] | None = None
 

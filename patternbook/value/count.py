@@ -18,6 +18,8 @@ NO_NAMES: Final[Mapping[str, int]] = MappingProxyType({})
 _TOKEN: Final = re.compile(rf"\s*([0-9]+|{WORD}|[-+*/()])")
 _BINDS: Final = {"+": 1, "-": 1, "*": 2, "/": 2}
 _MOST_STEPS: Final = 200
+# Twice the patches of the largest quilt that is worked out: what is above was mistyped.
+MOST: Final = 100_000
 _SIGNS: Final = str.maketrans({"×": "*", "−": "-", "–": "-", "÷": "/"})
 
 
@@ -47,7 +49,10 @@ class CountValue:
                 stack.append(self._done(step, left, right))
             else:
                 stack.append(Fraction(names[step]))
-        return stack.pop()
+        value = stack.pop()
+        if value > MOST:
+            raise ValueFault("too-many", f"{quoted(self.text)} comes to {value}, far too many")
+        return value
 
     def _done(self, sign: str, left: Fraction, right: Fraction) -> Fraction:
         if sign == "/" and not right:
@@ -77,7 +82,7 @@ def parse_count(text: Text) -> CountValue:
     if re.fullmatch(r"-[0-9]+", line):
         raise ValueFault("negative", f"{quoted(line)} is below nothing")
     steps = tuple(_ordered(_tokens(line), line))
-    if len(steps) == 1 and isinstance(steps[0], int) and steps[0] > LARGEST:
+    if len(steps) == 1 and isinstance(steps[0], int) and steps[0] > MOST:
         raise ValueFault("too-many", f"{quoted(line)} is more than can be counted")
     return CountValue(steps, line, text.place)
 

@@ -60,19 +60,23 @@ class CutValue:
     place: Place = NOWHERE
 
 
-def parse_length(text: Text, cm: bool = False) -> LengthValue:
+def parse_length(text: Text, cm: bool = False, *, zero: bool = True) -> LengthValue:
     """A length, not below 0."""
     line = plain(text)
     value = number(line, decimals=cm, marks=CM_MARKS if cm else INCH_MARKS)
+    if not value and not zero:
+        raise ValueFault("zero-size", f"{quoted(line)}: nothing can be 0 long or wide here")
     if value > LONGEST_LENGTH:
         raise ValueFault("absurd-size", f"{quoted(line)} is longer than any quilt has use for")
     return LengthValue(value, line, text.place)
 
 
-def parse_amount(text: Text, decimals: bool | None = None) -> AmountValue:
+def parse_amount(text: Text, decimals: bool | None = None, *, zero: bool = True) -> AmountValue:
     """An amount of cloth, an angle, or so many in a hundred."""
     line = plain(text)
     value = number(line, decimals=decimals, marks=AMOUNT_MARKS)
+    if not value and not zero:
+        raise ValueFault("zero-size", f"{quoted(line)}: nothing is sold in steps of 0")
     if value > LONGEST_LENGTH:
         raise ValueFault("absurd-size", f"{quoted(line)} is more than any quilt has use for")
     return AmountValue(value, line, text.place)

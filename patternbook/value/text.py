@@ -164,9 +164,23 @@ def parse_part(text: Text) -> PartValue:
 def parse_whole(text: Text) -> WholeValue:
     """A whole number, not below 0."""
     line = one_line(text)
-    if not re.fullmatch(r"[0-9]{1,10}", line) or int(line) > LARGEST:
+    if re.fullmatch("[0-9]+", line) and (len(line) > 10 or int(line) > LARGEST):
+        raise ValueFault("too-many", f"{quoted(line)} is more than can be counted")
+    if not re.fullmatch("[0-9]+", line):
         raise ValueFault("not-whole", f"{quoted(line)} is not a whole number (such as 12)")
     return WholeValue(int(line), line, text.place)
+
+
+def parse_colour(text: Text) -> Text:
+    """A colour as screens mix it: red, green and blue, two signs each."""
+    line = one_line(text)
+    if not re.fullmatch("#[0-9a-fA-F]{6}", line):
+        raise ValueFault(
+            "not-a-colour",
+            f'{quoted(line)} is not a colour: # and six of 0 to 9 and a to f ("#a0522d")',
+            "Leave it out, and `tone` alone decides how it is drawn.",
+        )
+    return Text(line, text.place)
 
 
 def parse_date(text: Text) -> DateValue:

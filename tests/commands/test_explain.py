@@ -3,6 +3,7 @@
 import ast
 import fnmatch
 import re
+from collections import defaultdict
 from fractions import Fraction
 from math import ceil, floor, isqrt
 
@@ -109,41 +110,55 @@ def names_taken(node: ast.AST) -> list[str]:
     return []
 
 
-def takers(trees: list[ast.Module]) -> dict[str, int]:
-    """Whatever takes a notice's code, Notice first of all, and the place where it takes it."""
+def takers(trees: list[ast.Module]) -> dict[str, set[int]]:
+    """Whatever takes a notice's code, Notice first of all, and the places where it takes it."""
     nodes = [node for tree in trees for node in ast.walk(tree)]
     defined = [node for node in nodes if isinstance(node, ast.FunctionDef | ast.ClassDef)]
-    taken = {node.name: names_taken(node) for node in defined if node.name != "__init__"}
-    found = {name: names.index("code") for name, names in taken.items() if "code" in names}
+    found = defaultdict(set)
+    for node in defined:
+        names = [] if node.name == "__init__" else names_taken(node)
+        if "code" in names:
+            found[node.name].add(names.index("code"))
     for node in defined:
         for base in getattr(node, "bases", ()):
-            if getattr(base, "id", None) in found:
-                found.setdefault(node.name, found[base.id])
+            found[node.name] |= found.get(getattr(base, "id", ""), set())
     return found
 
 
 def codes_in(trees: list[ast.Module]) -> set[str]:
     """Every code that is written as a plain word where a code is taken."""
-    places, found = takers(trees), set()
+    places, names, found = takers(trees), constants(trees), set()
     for node in (node for tree in trees for node in ast.walk(tree)):
         name = getattr(node, "func", None)
-        called = getattr(name, "id", None) or getattr(name, "attr", None)
-        if isinstance(node, ast.Call) and called in places:
-            given = node.args[places[called] : places[called] + 1]
+        called = getattr(name, "id", "") or getattr(name, "attr", "")
+        if isinstance(node, ast.Call) and places.get(called):
+            given = [node.args[place] for place in places[called] if place < len(node.args)]
             given += [word.value for word in node.keywords if word.arg == "code"]
-            found |= {word for top in given for word in _choices(top) if CODE.fullmatch(word)}
+            words = {word for top in given for word in _choices(top, names)}
+            found |= {word for word in words if CODE.fullmatch(word)}
     return found
 
 
-def _choices(given: ast.expr) -> set[str]:
-    """The words that an argument may be: "a", or "a" if … else "b", or all that f"a-{…}" fits."""
+def constants(trees: list[ast.Module]) -> dict[str, str]:
+    """The plain words that a module gives a name in capitals."""
+    found = {}
+    for node in (node for tree in trees for node in tree.body):
+        if isinstance(node, ast.AnnAssign) and isinstance(node.value, ast.Constant):
+            found[ast.unparse(node.target)] = str(node.value.value)
+    return {name: word for name, word in found.items() if name.isupper()}
+
+
+def _choices(given: ast.expr, names: dict[str, str]) -> set[str]:
+    """The words that an argument may be: "a", "a" if … else "b", A, or all that f"a-{…}" fits."""
     if isinstance(given, ast.IfExp):
-        return _choices(given.body) | _choices(given.orelse)
+        return _choices(given.body, names) | _choices(given.orelse, names)
     if isinstance(given, ast.JoinedStr):
         parts = (
             str(part.value) if isinstance(part, ast.Constant) else "*" for part in given.values
         )
         return set(fnmatch.filter(ENTRIES, "".join(parts))) or {"without-any-entry-that-fits"}
+    if isinstance(given, ast.Name):
+        return {names[given.id]} if given.id in names else set()
     return (
         {given.value} if isinstance(given, ast.Constant) and isinstance(given.value, str) else set()
     )
@@ -151,6 +166,7 @@ def _choices(given: ast.expr) -> set[str]:
 
 def test_codes_are_found_through_helpers() -> None:
     text = """
+FAR: Final = "far"
 class Slip(Exception):
     def __init__(self, line: int, code: str): ...
 class Worse(Slip): ...
@@ -159,7 +175,7 @@ def fault(code: str, words: str) -> Notice:
 Notice("plain", "advice", "quilt", "so")
 Notice(code="named", severity="advice", stage="quilt", message="so")
 fault("one" if x else "two-words", "so")
-raise Worse(3, "far")
+raise Worse(3, FAR)
     """
     notice = ast.parse((PACKAGE / "notice.py").read_text("utf-8"))
     expected = {"plain", "named", "one", "two-words", "far"}

@@ -12,7 +12,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from patternbook.notice import Notice
-from patternbook.quilt.meeting import Meetings, turned
+from patternbook.quilt.edges import turned
+from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.nesting import clashes
 from patternbook.quilt.pressing import pressed
 from patternbook.quilt.records import Quilt, Turn

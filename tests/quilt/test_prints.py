@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from patternbook.quilt.joins import touching
 from patternbook.quilt.place import patches
-from patternbook.quilt.prints import mixed
+from patternbook.quilt.prints import mixed, nameless
 from patternbook.quilt.records import CutSize, Quilt
 from tests.sewing.hand import Hand, bricks, grid
 
@@ -138,6 +138,17 @@ def test_slices_of_one_set_show_its_prints() -> None:
     assert sorted(slices.values()) == [5, 5]
     assert len({shown for slice_ in slices for shown in slice_}) == 8
     assert notices == ()
+
+
+def test_one_print_per_something_that_is_not_there() -> None:
+    hand = grid(2, 2).fabric("scraps", "A", prints=3, one_print_per="tops")
+    (notice,) = nameless(hand.quilt())
+    assert (notice.code, notice.severity, notice.hint) == (
+        "print-unit",
+        "error",
+        "Did you mean top?",
+    )
+    assert list(nameless(grid(2, 2).fabric("scraps", "A", prints=3).quilt())) == []
 
 
 def test_nothing_is_mixed_without_a_top_or_a_choice() -> None:

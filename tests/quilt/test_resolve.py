@@ -167,7 +167,7 @@ CASES = [
         "sizes: {one: {finished: 12 x 12}}\n"
         "pieces: {A: {cut: fit x 6 1/2}, B: {cut: 4 1/2 x 6 1/2}}\ntop: {rows: [A A B, A B]}",
         "no-room",
-        "A would have to finish 0 in width: its place is too small for it.",
+        "A would have to finish 0 in width: its place is too small for it; top is 4 = 2 A 0 + B 4.",
         "One letter has one size everywhere: use another letter, or make its neighbours shorter.",
         id="one letter in two sizes",
     ),

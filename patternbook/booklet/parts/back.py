@@ -104,7 +104,9 @@ def _changes(book: Book) -> Iterator[Change]:
 def _newest(book: Book) -> str:
     copy = f"Your copy is {revision(book)[0].lower()}{revision(book)[1:]}."
     if not book.heading.revisions:
-        copy += " It is the first; nothing has been changed yet." if book.heading.revision == 1 else ""
+        copy += (
+            " It is the first; nothing has been changed yet." if book.heading.revision == 1 else ""
+        )
     if not book.heading.site:
         return copy
     return (

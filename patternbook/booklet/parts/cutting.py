@@ -87,7 +87,11 @@ def _how(book: Book) -> Iterator[str]:
 
 def _straighten(book: Book, steps: list[CutStep]) -> Iterator[str]:
     ruler = wording.size(*TABLES[book.system.unit].long_ruler, book.system)
-    again = " Fold once more, fold to selvedge, edges parallel." if any(step.folds > 1 for step in steps) else ""
+    again = (
+        " Fold once more, fold to selvedge, edges parallel."
+        if any(step.folds > 1 for step in steps)
+        else ""
+    )
     width = wording.length(steps[0].width or 0, book.system)
     yield (
         f"Straighten the edge: fold the fabric selvedge to selvedge until it lies flat.{again} "
@@ -121,5 +125,9 @@ def _join(book: Book, steps: list[CutStep]) -> Iterator[str]:
 
 
 def _subcut(book: Book, steps: list[CutStep]) -> Iterator[str]:
-    stacked = f" in stacks of up to {wording.spelled(LAYERS)} layers" if any(step.layers > 1 for step in steps) else ""
+    stacked = (
+        f" in stacks of up to {wording.spelled(LAYERS)} layers"
+        if any(step.layers > 1 for step in steps)
+        else ""
+    )
     yield f"Cut the pieces from the strips{stacked}, the longest first."

@@ -90,9 +90,7 @@ def _layers(book: Book) -> Iterator[Action]:
 def _edges(book: Book) -> Iterator[Action]:
     trim, bind, label = (_finish(book, kind) for kind in ("trim", "bind", "label"))
     if trim:
-        yield Action(
-            "Trim", "Trim batting and backing level with the top, with square corners."
-        )
+        yield Action("Trim", "Trim batting and backing level with the top, with square corners.")
     plan = book.first.cutting.binding
     if bind and plan:
         yield Action("Bind", _binding(book, plan, bind))
@@ -112,7 +110,11 @@ def _binding(book: Book, plan: BindingPlan, bind: Finish) -> str:
         if plan.join == "diagonal"
         else "Join the strips end to end with straight seams and press them open"
     )
-    fold = "Fold the strip in half along its length, wrong sides together, and press. " if bind.fold == "double" else ""
+    fold = (
+        "Fold the strip in half along its length, wrong sides together, and press. "
+        if bind.fold == "double"
+        else ""
+    )
     return (
         f"{join}; so on for all strips. {fold}Begin in the middle of a side, raw edges level "
         f"with the quilt's front, and sew with a {seam} seam. At each corner stop {seam} before "

@@ -18,5 +18,7 @@ class Glossary:
 
 def glossary(text: str) -> Glossary:
     """Those terms that stand in the text of the other parts."""
-    used = tuple(term for term in TERMS if re.search(rf"\b(?:{term.pattern})\b", text, re.IGNORECASE))
+    used = tuple(
+        term for term in TERMS if re.search(rf"\b(?:{term.pattern})\b", text, re.IGNORECASE)
+    )
     return Glossary("Words used in this booklet", used)

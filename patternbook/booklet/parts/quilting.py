@@ -33,8 +33,10 @@ def quilting(book: Book) -> Quilting | None:
     if not planned:
         return None
     quilt = book.first.quilt
-    figure = book.figure("quiltings") if len(book.sizes) > 1 else book.figure(
-        drawn("quilting", quilt.size)
+    figure = (
+        book.figure("quiltings")
+        if len(book.sizes) > 1
+        else book.figure(drawn("quilting", quilt.size))
     )
     return Quilting(
         "Quilting",

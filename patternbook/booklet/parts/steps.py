@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Row, Table
@@ -13,7 +13,9 @@ from patternbook.booklet.pressing_words import press
 from patternbook.booklet.step_words import Fact, words
 from patternbook.diagrams.naming import name as drawn
 
+BESIDE: Final = 3.6  # pictures up to so many inches stand beside the words
 TITLE: Final = "Sewing, step by step"
+PAIRS: Final = "pairs-"
 # The drawings that a step may show, by what is done in it; each is shown once.
 PICTURES: Final[Mapping[str, tuple[str, ...]]] = {
     "strips": ("set",),
@@ -36,6 +38,7 @@ class StepShown:
     check: str
     tables: tuple[Table, ...]
     note: tuple[str, ...]
+    pictures: Literal["beside", "above"]
     figures: tuple[Figure, ...]
 
 
@@ -58,12 +61,14 @@ def steps(book: Book) -> Steps:
 
 
 def _pictures(book: Book, steps: Sequence[Together]) -> Mapping[int, tuple[Figure, ...]]:
-    """Each step's drawings, each drawing at the first step that it belongs to."""
+    """Each step's drawings, each at the first step that it belongs to; pairs of pairs once."""
     used: set[str] = set()
     found: dict[int, tuple[Figure, ...]] = {}
     for step in steps:
         names = [name for name in _names(book, step) if name not in used]
         used.update(names)
+        if any(name.startswith(PAIRS) for name in used - set(names)):
+            names = [name for name in names if not name.startswith(PAIRS)]
         figures = (book.figure(name) for name in names)
         found[step.number] = tuple(figure for figure in figures if figure)
     return found
@@ -94,13 +99,12 @@ def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown
         check=check,
         tables=tuple(tables),
         note=book.said(step.any.note),
+        pictures="beside" if sum(figure.inches for figure in figures) < BESIDE else "above",
         figures=figures,
     )
 
 
-def figures_told(
-    book: Book, step: Together, facts: Sequence[Fact]
-) -> tuple[str, tuple[Row, ...]]:
+def figures_told(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str, tuple[Row, ...]]:
     """Figures that all sizes share as one line of sentences; the others as rows by size."""
     line: list[str] = []
     rows: list[Row] = []

@@ -12,7 +12,7 @@ from patternbook.quilt.records import Quilt
 OURS = "The plan disagrees with itself, which no source should bring about: please report it."
 
 
-def fault(
+def recounted(
     quilt: Quilt,
     code: str,
     rule: str,

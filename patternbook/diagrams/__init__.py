@@ -1,0 +1,60 @@
+"""The craft's drawings, made from the same plans as the words: one function a diagram."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from types import MappingProxyType
+from typing import Final
+
+from patternbook.diagrams.cloths import cloths
+from patternbook.diagrams.pattern import Pattern, Plans, Size
+from patternbook.diagrams.lay import lays
+from patternbook.diagrams.pairs import pairs
+from patternbook.diagrams.rows import rows
+from patternbook.diagrams.strip_set import strip_sets
+from patternbook.diagrams.tops import cover, tops
+from patternbook.diagrams.unit import units
+from patternbook.quilt.prints import mixed
+from patternbook.quilt.records import Heading
+from patternbook.quilting.echo import plan
+from patternbook.strokes.stroke import Drawing
+
+# In the order of the booklet; each gives the drawings of one kind.
+DIAGRAMS: Final[tuple[Callable[[Pattern], Iterable[Drawing]], ...]] = (
+    cover,
+    tops,
+    lays,
+    strip_sets,
+    units,
+    pairs,
+    rows,
+)
+
+
+def drawings(
+    heading: Heading, sizes: Mapping[str, Plans], cover: str | None = None
+) -> Mapping[str, Drawing]:
+    """All drawings of a pattern by name; `cover` is the size on the cover."""
+    if not sizes:
+        return {}
+    pattern = drawn_from(heading, sizes, cover)
+    made = (drawing for diagram in DIAGRAMS for drawing in diagram(pattern))
+    return MappingProxyType({drawing.name: drawing for drawing in made})
+
+
+def drawn_from(heading: Heading, sizes: Mapping[str, Plans], cover: str | None = None) -> Pattern:
+    """What the diagrams are drawn from: tones, prints and quilting of every size."""
+    tones = cloths(plans.quilt for plans in sizes.values())
+    drawn = {
+        name: Size(
+            name,
+            plans,
+            tones,
+            mixed(plans.quilt, plans.patches)[0],
+            plan(plans.quilt, plans.patches)[0],
+        )
+        for name, plans in sizes.items()
+    }
+    ordered = tuple(drawn.values())
+    middle = ordered[(len(ordered) - 1) // 2]
+    return Pattern(heading, ordered, drawn.get(cover or "", middle))

@@ -1,0 +1,243 @@
+"""Cutting lays: the strips of each fabric in order of cutting, and what is cut from each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from patternbook.cutting.records import BINDING, Cut, FabricPlan, Sheet, Strip
+from patternbook.diagrams import labels, words
+from patternbook.diagrams.laid import Shown
+from patternbook.diagrams.naming import name
+from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.sheet import cropped
+from patternbook.strokes.pen import Pen
+from patternbook.strokes.signs import count, selvage
+from patternbook.strokes.stroke import Drawing, Fill
+from patternbook.strokes.tones import WASTE
+
+CLOTH: Final = 2.05  # inches on paper for the width of the cloth
+AIR: Final = 7.0  # points between strips
+LINE: Final = labels.LINE
+
+
+@dataclass(frozen=True)
+class Group:
+    """Strips that are drawn once: all cut alike, but for a last one that is cut less."""
+
+    strip: Strip
+    times: int
+    last: Strip | None = None
+
+
+def lays(pattern: Pattern) -> Iterator[Drawing]:
+    """One drawing for every fabric of every size that pieces or binding are cut from."""
+    for size in pattern.sizes:
+        for fabric, plan in size.plans.cutting.fabrics.items():
+            if plan.strips:
+                yield _lay(size, fabric, plan)
+
+
+def _lay(size: Size, fabric: str, plan: FabricPlan) -> Drawing:
+    widest = max([plan.width, *(sheet.across for sheet in plan.sheets)])
+    pen = Pen(1, 1, CLOTH / float(widest))
+    if plan.sheets:
+        y = 0.0
+        for number, sheet in enumerate(plan.sheets, start=1):
+            y = _sheet(pen, size, fabric, plan, sheet, number, y)
+    else:
+        y = _head(pen, size, plan)
+        for number, group in enumerate(groups(plan.strips), start=1):
+            y = _strip(pen, size, fabric, group, number, y)
+    title = f"{words.title(fabric or 'cloth')}, {size.name}: how it is cut"
+    return cropped(pen, name("lay", fabric or "cloth", size.name), title, _described(size, fabric, plan))
+
+
+def groups(strips: Sequence[Strip]) -> tuple[Group, ...]:
+    """Neighbouring strips that are cut alike, with the last one that holds fewer pieces."""
+    made: list[Group] = []
+    for strip in strips:
+        before = made[-1] if made else None
+        if before and before.last is None and _less(before.strip, strip):
+            made[-1] = Group(before.strip, before.times + 1, strip)
+        else:
+            made.append(Group(strip, strip.times))
+    return tuple(made)
+
+
+def _less(full: Strip, other: Strip) -> bool:
+    """Whether the other is one strip cut into the same pieces, only fewer."""
+    if other.times != 1 or other.join or full.join or len(full.cuts) != len(other.cuts) != 0:
+        return False
+    alike = [
+        (one.letter, one.along, one.across, one.lanes, one.whole) for one in full.cuts
+    ] == [(one.letter, one.along, one.across, one.lanes, one.whole) for one in other.cuts]
+    return alike and (full.width, full.length, full.along) == (
+        other.width,
+        other.length,
+        other.along,
+    )
+
+
+def _head(pen: Pen, size: Size, plan: FabricPlan) -> float:
+    """The width of the cloth, its fold and its selvages; gives where the strips begin."""
+    wide = float(plan.strips[0].length)
+    system = size.system
+    pen.dimension((0, 0), (wide, 0), f"usable width {words.length(plan.strips[0].length, system)}", 0, 8)
+    return pen.pt(8)
+
+
+def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: float) -> float:
+    strip = group.strip
+    wide, high = float(strip.length), float(strip.width)
+    lines = _tells(size, group)
+    tall = max(high, pen.pt(LINE * len(lines)))
+    top = y + (tall - high) / 2
+    fill = size.cloths.fabric(fabric, number)
+    if group.times > 1:
+        pen.line(((pen.pt(2), top + high + pen.pt(2)), (wide, top + high + pen.pt(2))), "outline")
+    pen.rectangle(0, top, wide, high, WASTE, "outline")
+    if strip.join:
+        _joined(pen, strip, fill, top)
+    else:
+        _pieces(pen, size, strip, fill, 0, top)
+    _ends(pen, strip, top)
+    count(pen, -pen.pt(42), top + high / 2, number, size=8)
+    text = words.length(strip.width, size.system)
+    pen.dimension((0, top + high), (0, top), "", pen.pt(10), 8)
+    pen.label(-pen.pt(14), top + high / 2, text, 8, anchor="end")
+    _told(pen, lines, wide, y, tall)
+    return y + tall + pen.pt(AIR)
+
+
+def _ends(pen: Pen, strip: Strip, top: float) -> None:
+    """The selvages that were trimmed, and the fold in the middle of the cloth."""
+    wide, high = float(strip.length), float(strip.width)
+    selvage(pen, (-pen.pt(1.5), top + high), (-pen.pt(1.5), top), 1)
+    selvage(pen, (wide + pen.pt(1.5), top), (wide + pen.pt(1.5), top + high), 1)
+    out = pen.pt(2.5)
+    for start in (top - out, top + high - out):
+        pen.line(((wide / 2, start), (wide / 2, start + 2 * out)), "outline")
+
+
+def _pieces(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float) -> None:
+    """The pieces of one strip from the left; each letter is written in its piece."""
+    for cut in strip.cuts:
+        lanes = max(cut.lanes, 1)
+        along, across = float(cut.along), float(cut.across)
+        if cut.whole:
+            along = float(strip.length)
+        left = cut.number
+        for _ in range(cut.columns):
+            for lane in range(min(lanes, left)):
+                patch = Shown(cut.letter, x, y + lane * across, along, across, fill)
+                _piece(pen, size, patch)
+            left -= lanes
+            x += along
+
+
+def _piece(pen: Pen, size: Size, patch: Shown) -> None:
+    """One piece, with the cuts from corner to corner where it is cut into triangles."""
+    pen.rectangle(patch.x, patch.y, patch.across, patch.down, patch.fill, "outline")
+    piece = size.quilt.pieces.get(patch.letter)
+    right, low = patch.x + patch.across, patch.y + patch.down
+    if piece and piece.diagonal:
+        pen.line(((patch.x, low), (right, patch.y)), "cut")
+    if piece and piece.diagonal == "twice":
+        pen.line(((patch.x, patch.y), (right, low)), "cut")
+    labels.inside(pen, patch, patch.letter)
+
+
+def _joined(pen: Pen, strip: Strip, fill: Fill, top: float) -> None:
+    """Strips that are sewn end to end: the whole strip is used."""
+    wide, high = float(strip.length), float(strip.width)
+    patch = Shown("", 0, top, wide, high, fill)
+    pen.rectangle(0, top, wide, high, fill, "outline")
+    text = words.listed(strip.letters)
+    labels.inside(pen, patch, text)
+
+
+def _tells(size: Size, group: Group) -> list[tuple[str, bool]]:
+    """What stands beside a strip: how many, then each letter with its size."""
+    strip = group.strip
+    lines = [(f"× {group.times}" + (", joined" if strip.join and group.times > 1 else ""), True)]
+    for cut in strip.cuts:
+        lines.append((_tell(size, cut, strip), False))
+    if group.last is not None:
+        fewer = words.listed(f"{cut.number} {cut.letter}" for cut in group.last.cuts)
+        lines.append((f"(the last: {fewer})", False))
+    return list(dict.fromkeys(lines))
+
+
+def _tell(size: Size, cut: Cut, strip: Strip) -> str:
+    system = size.system
+    if cut.letter == BINDING:
+        return f"for {words.length(cut.along, system)} of binding"
+    if cut.whole:
+        return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
+    piece = size.quilt.pieces[cut.letter]
+    if piece.is_strip or strip.join:
+        total = sum(one.number for one in strip.cuts if (one.letter, one.along) == (cut.letter, cut.along))
+        return f"{total} {cut.letter}, {words.length(cut.along, system)} long"
+    return f"{cut.number} {cut.letter}, {words.cut(piece.cut, system)}"
+
+
+def _told(
+    pen: Pen, lines: Sequence[tuple[str, bool]], wide: float, y: float, tall: float
+) -> None:
+    step = pen.pt(LINE)
+    start = y + (tall - step * len(lines)) / 2 + step / 2
+    for number, (text, heavy) in enumerate(lines):
+        weight: labels.Weight = 600 if heavy else 400
+        pen.label(wide + pen.pt(9), start + number * step, text, 8, anchor="start", weight=weight)
+
+
+# ---- pre-cut squares, quarters and panels
+
+
+def _sheet(
+    pen: Pen, size: Size, fabric: str, plan: FabricPlan, sheet: Sheet, number: int, y: float
+) -> float:
+    """One pre-cut piece of cloth with its strips as they lie in it."""
+    across, down = float(sheet.across), float(sheet.down)
+    fill = size.cloths.fabric(fabric, number)
+    pen.rectangle(0, y, across, down, WASTE, "edge")
+    far = 0.0
+    lines: list[tuple[str, bool]] = [(f"× {sheet.times}", True)]
+    for row in sheet.rows:
+        strip = plan.strips[row.strip]
+        for _ in range(row.times):
+            if sheet.turned:
+                _upright(pen, size, strip, fill, far, y)
+            else:
+                _pieces(pen, size, strip, fill, 0, y + far)
+            far += float(strip.width)
+        lines += [(_tell(size, cut, strip), False) for cut in strip.cuts]
+    count(pen, -pen.pt(12), y + down / 2, number, size=8)
+    text = words.size(sheet.across, sheet.down, size.system)
+    pen.label(0, y - pen.pt(7), text, 8, anchor="start")
+    _told(pen, list(dict.fromkeys(lines)), across, y, down)
+    return y + max(down, pen.pt(LINE * len(lines))) + pen.pt(AIR + 12)
+
+
+def _upright(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float) -> None:
+    """The pieces of a strip that stands."""
+    for cut in strip.cuts:
+        for _ in range(cut.columns):
+            for lane in range(min(max(cut.lanes, 1), cut.number)):
+                box = (x + lane * float(cut.across), y, float(cut.across), float(cut.along))
+                _piece(pen, size, Shown(cut.letter, *box, fill))
+            y += float(cut.along)
+
+
+def _described(size: Size, fabric: str, plan: FabricPlan) -> str:
+    told = []
+    for number, group in enumerate(groups(plan.strips), start=1):
+        lines = [text for text, _ in _tells(size, group)]
+        width = words.length(group.strip.width, size.system)
+        told.append(f"{number}: {width} wide {lines[0]}: {', '.join(lines[1:]) or 'spare'}")
+    return (
+        f"Cutting lay of {fabric or 'the cloth'} for {size.name}, usable width "
+        f"{words.length(plan.width, size.system)}, strips in order of cutting. {'; '.join(told)}."
+    )

@@ -1,0 +1,168 @@
+"""A strip set broken in its length, the cuts across it, and the slice that they give."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from patternbook.diagrams import labels, words
+from patternbook.diagrams.laid import Lying, Shown, draw, turn_mark
+from patternbook.diagrams.naming import name
+from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.pressing import arrow
+from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.quilt.records import StripSetMade, Unit
+from patternbook.strokes.pen import Pen
+from patternbook.strokes.signs import scissors
+from patternbook.strokes.stroke import Drawing
+from patternbook.strokes.tones import PAPER, WASTE
+
+MOST: Final = (7.2, 2.0)
+LARGEST: Final = 0.15
+CUTS: Final = 3  # slices that are drawn before the break
+
+
+def strip_sets(pattern: Pattern) -> Iterator[Drawing]:
+    """One drawing for every unit that is a slice of a strip set."""
+    for size, unit in pattern.units():
+        if isinstance(unit.made, StripSetMade):
+            yield _set(pattern, size, unit, unit.made)
+
+
+def _set(pattern: Pattern, size: Size, unit: Unit, made: StripSetMade) -> Drawing:
+    sets = [
+        (one.name, other.made.sets)
+        for one in pattern.sizes
+        if (other := one.quilt.units.get(unit.name)) and isinstance(other.made, StripSetMade)
+    ]
+
+    def drawn(pen: Pen) -> None:
+        right = _lying(pen, size, made)
+        _told(pen, size, made, sets)
+        _slice(pen, size, unit, made, right)
+
+    scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
+    wide = words.length(made.set_width, size.system)
+    title = f"{words.title(unit.name)}: strip set {wide} wide, cut every {_segment(size, made)}"
+    return cropped(
+        fitted(drawn, MOST, scale),
+        name("set", unit.name),
+        title + pattern.drawn_for(size, unit),
+        _described(size, unit, made, sets),
+    )
+
+
+def _segment(size: Size, made: StripSetMade) -> str:
+    return words.length(made.segment, size.system)
+
+
+def _lying(pen: Pen, size: Size, made: StripSetMade) -> float:
+    """The set as it lies to be cut: strips across, the first one on top; gives its right end."""
+    segment = float(made.segment)
+    cut_to = segment * CUTS
+    right = cut_to + max(segment, pen.pt(46))
+    levels = _levels(size, made)
+    for letter, top, low in levels:
+        pen.rectangle(0, top, right, low - top, size.fill(letter, 1))
+    whole = levels[-1][2]
+    left_over = right - min(float(made.strip_length - made.segment * made.per_set), segment * 0.8)
+    if left_over < right:
+        pen.rectangle(left_over, 0, right - left_over, whole, WASTE)
+    for letter, top, low in levels:
+        patch = Shown(letter, 0, top, segment, low - top, size.fill(letter, 1))
+        if not labels.inside(pen, patch, letter):
+            pen.label(-pen.pt(5), (top + low) / 2, letter, 8, weight=600, anchor="end")
+    _break(pen, (cut_to + left_over) / 2, whole)
+    for number in range(1, CUTS + 1):
+        x = segment * number
+        pen.line(((x, -pen.pt(4)), (x, whole + pen.pt(4))), "cut")
+        scissors(pen, x, whole + pen.pt(12), 90)
+    pen.line(((left_over, -pen.pt(4)), (left_over, whole + pen.pt(4))), "cut")
+    pen.dimension((0, 0), (segment, 0), _segment(size, made), pen.pt(9), 8)
+    width = words.length(made.set_width, size.system)
+    pen.dimension((0, whole), (0, 0), width, pen.pt(16), 8)
+    return right
+
+
+def _levels(size: Size, made: StripSetMade) -> list[tuple[str, float, float]]:
+    """Where each strip lies in the set: the outer ones keep their outer seam allowance."""
+    seam = float(size.quilt.seam)
+    levels = []
+    top = 0.0
+    for number, letter in enumerate(made.strips):
+        wide = float(size.quilt.pieces[letter].cut.across) - 2 * seam
+        wide += seam * ((number == 0) + (number == len(made.strips) - 1))
+        levels.append((letter, top, top + wide))
+        top += wide
+    return levels
+
+
+def _break(pen: Pen, x: float, low: float) -> None:
+    """A gap with a zig-zag on both sides: the set is longer than it is drawn."""
+    half, high = pen.pt(3), pen.pt(3)
+    out = pen.pt(3)
+    steps = 6
+    ys = [-out + (low + 2 * out) * step / steps for step in range(steps + 1)]
+    one = [(x - half + (high if step % 2 else 0), y) for step, y in enumerate(ys)]
+    other = [(x + half + (high if step % 2 else 0), y) for step, y in enumerate(ys)]
+    pen.patch([*one, *reversed(other)], PAPER, None)
+    pen.line(one, "outline")
+    pen.line(other, "outline")
+
+
+def _told(
+    pen: Pen, size: Size, made: StripSetMade, sets: list[tuple[str, int]]
+) -> None:
+    """How many sets, and how many slices of each."""
+    low = _levels(size, made)[-1][2]
+    count = words.by_size(sets)
+    noun = "set" if count == "1" else "sets"
+    text = f"Sew {count} {noun}, {words.length(made.strip_length, size.system)} long; cut {made.per_set} slices from each."
+    y = low + pen.pt(26)
+    pen.label(0, y, text, 8, anchor="start")
+
+
+def _slice(pen: Pen, size: Size, unit: Unit, made: StripSetMade, right: float) -> None:
+    """The slice as made, turned so that the strips stand from left to right."""
+    raw = float(size.quilt.seam)
+    start = right + pen.pt(40)
+    middle = float(made.set_width) / 2
+    pen.arrow(((right + pen.pt(8), middle), (right + pen.pt(28), middle)), "edge", "end", 7)
+    part = Lying(
+        unit.name,
+        Lying.upright,
+        start + raw,
+        middle - float(unit.finished.down) / 2,
+        float(unit.finished.across),
+        float(unit.finished.down),
+    )
+    for patch in draw(pen, size, part, raw):
+        if not labels.inside(pen, patch, patch.letter):
+            x = patch.x + patch.across / 2
+            labels.under(pen, [labels.Tag(x, patch.y, patch.letter)], patch.y + patch.down)
+    turn_mark(pen, part, raw)
+    plan = size.plans.sewing.pressing[unit.name]
+    for placed, way in zip(unit.placed[1:], plan.lines[0].seams, strict=True):
+        arrow(pen, part.x + float(placed.x), part.y + part.down * 0.85, way, upright=True)
+    top, low = part.y - raw, part.y + part.down + raw
+    end = part.x + part.across + raw
+    across, down = (words.length(side, size.system) for side in unit.measure)
+    pen.dimension((end, low), (start, low), across, pen.pt(10), 8)
+    pen.dimension((end, top), (end, low), down, pen.pt(8), 8)
+    y = top - pen.pt(9)
+    turn_mark(pen, Lying(unit.name, Lying.upright, start, y - pen.pt(3.2), pen.pt(8), pen.pt(6.5)))
+    pen.label(start + pen.pt(11), y, f"{words.title(unit.name)}, as made", 9, anchor="start", weight=600)
+
+
+def _described(size: Size, unit: Unit, made: StripSetMade, sets: list[tuple[str, int]]) -> str:
+    strips = words.listed(made.strips)
+    way = size.plans.sewing.pressing[unit.name].lines[0].uniform
+    pressed = f", seams pressed to the {way}" if way and way != "open" else ""
+    length = words.length(made.strip_length, size.system)
+    return (
+        f"Strip set for {words.title(unit.name)}: strips {strips} side by side, {length} long, "
+        f"{words.length(made.set_width, size.system)} wide from raw edge to raw edge; sets: {words.by_size(sets)}. "
+        f"Each is cut across every {_segment(size, made)}, {made.per_set} slices from each. "
+        f"A slice as made has {strips} from left to right and measures "
+        f"{words.sides(unit.measure, size.system)}{pressed}."
+    )
