@@ -10,7 +10,7 @@ from patternbook.booklet import wording
 from patternbook.booklet.sentences import fill
 from patternbook.inch import System
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Heading
+from patternbook.quilt.records import Heading, Sides
 from patternbook.strokes.stroke import Drawing
 
 Paper = Literal["a4", "letter"]
@@ -99,8 +99,14 @@ class Table:
     @property
     def columns(self) -> tuple[tuple[str, Align], ...]:
         """Head and alignment of each column behind the first."""
-        align = self.align or ("number",) * (len(self.head) - 1)
+        numbers: tuple[Align, ...] = tuple("number" for _ in self.head[1:])
+        align = self.align or numbers
         return tuple(zip(self.head[1:], align, strict=True))
+
+
+def finished(known: Evidence) -> Sides:
+    """The finished size of the top: a booklet is made of quilts that have one."""
+    return known.quilt.units[known.quilt.top or ""].finished
 
 
 def told_by_size(

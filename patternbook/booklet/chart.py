@@ -7,7 +7,8 @@ from fractions import Fraction
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Align, Row, Table
-from patternbook.cutting.records import BINDING, FabricPlan, LetterPlan, Strip
+from patternbook.cutting.records import BINDING, BindingPlan, FabricPlan, LetterPlan, Strip
+from patternbook.inch import System
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece
 
@@ -26,7 +27,7 @@ def charts(known: Evidence) -> tuple[Table, ...]:
 
 def _chart(known: Evidence, name: str, plan: FabricPlan) -> Table:
     called = f"From {name.replace('-', ' ')}" if name else "From one fabric"
-    rows = tuple(_row(known, plan, letter) for letter in order(plan))
+    rows = tuple(_row(known, letter) for letter in order(plan))
     return Table("", (called, *HEAD), rows, ALIGN)
 
 
@@ -35,9 +36,9 @@ def order(plan: FabricPlan) -> tuple[str, ...]:
     return tuple(dict.fromkeys(letter for strip in plan.strips for letter in strip.letters))
 
 
-def _row(known: Evidence, plan: FabricPlan, letter: str) -> Row:
-    if letter == BINDING:
-        return _binding(known)
+def _row(known: Evidence, letter: str) -> Row:
+    if letter == BINDING and known.cutting.binding:
+        return _binding(known.cutting.binding, known.quilt.system)
     piece, cut = known.quilt.pieces[letter], known.cutting.letters[letter]
     number, size = _pieces(known, piece, cut)
     strips, wide = _strips(known, cut)
@@ -59,9 +60,7 @@ def _strips(known: Evidence, cut: LetterPlan) -> tuple[str, str]:
     return str(cut.strips), wording.length(cut.strip_width, known.quilt.system)
 
 
-def _binding(known: Evidence) -> Row:
-    plan, system = known.cutting.binding, known.quilt.system
-    assert plan is not None
+def _binding(plan: BindingPlan, system: System) -> Row:
     width = wording.length(plan.cut, system)
     if plan.square is not None:
         square = wording.size(plan.square, plan.square, system)
@@ -112,9 +111,10 @@ def _joined(known: Evidence) -> Iterator[str]:
     for letter, cut in found:
         join = known.quilt.pieces[letter].join
         how = "diagonal seams" if join == "diagonal" else "straight seams"
+        strips = wording.counted(cut.strips, "strip")
         yield (
-            f"{letter} is longer than the fabric is wide: join its {wording.counted(cut.strips, 'strip')} "
-            f"end to end with {how}, then cut."
+            f"{letter} is longer than the fabric is wide: join its {strips} end to end with {how}, "
+            "then cut."
         )
 
 

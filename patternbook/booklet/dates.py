@@ -6,8 +6,19 @@ import datetime as dt
 from typing import Final
 
 MONTHS: Final = (
-    "January February March April May June July August September October November December"
-).split()
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+)
 
 
 def written(date: dt.date) -> str:

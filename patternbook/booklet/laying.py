@@ -10,6 +10,7 @@ from patternbook.booklet import wording
 from patternbook.quilt.records import Turn
 from patternbook.sewing.records import Laid
 
+AS_MADE: Final = Turn()
 _TURNS: Final = (
     "",
     "turned a quarter to the right",
@@ -19,7 +20,7 @@ _TURNS: Final = (
 _FEWEST_IN_TURN: Final = 5  # fewer are named one by one
 
 
-def part(name: str, turn: Turn = Turn()) -> str:
+def part(name: str, turn: Turn = AS_MADE) -> str:
     """A part as it lies. A turned rectangle of cloth only lies sideways."""
     if name[0].isupper():
         lies = "lying sideways" if turn.sideways else ""

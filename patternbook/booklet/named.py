@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from patternbook import inch
 from patternbook.booklet import wording
+from patternbook.booklet.order import number_of
 from patternbook.cutting.records import BINDING
 from patternbook.proof.evidence import Evidence
 
 Named = Callable[[str, Evidence], str | None]
 BACKING: Final = "backing"
 BATTING: Final = "batting"
+STEP: Final = "step"
 
 
 def _count(name: str, known: Evidence) -> str | None:
@@ -105,8 +106,9 @@ def _size(name: str, known: Evidence) -> str | None:
 
 
 def _step(name: str, known: Evidence) -> str | None:
-    numbers = [step.number for step in known.sewing.of(name)]
-    return inch.printed(numbers[0]) if numbers else None
+    """Alone in its booklet; among other sizes `sentences` numbers the steps of them all."""
+    number = number_of(name, (known,))
+    return str(number) if number is not None else None
 
 
 # Each word, what it is of, and how the figure is found.
@@ -123,7 +125,7 @@ NAMED: Final[Mapping[str, tuple[str, Named]]] = {
     "length": ("a piece, or the binding", _length),
     "number": ("one of the size's own numbers", _number),
     "size": ("a pre-cut fabric, a part, the backing or the batting", _size),
-    "step": ("a unit", _step),
+    STEP: ("a unit", _step),
 }
 
 

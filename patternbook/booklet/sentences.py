@@ -9,7 +9,8 @@ from difflib import get_close_matches
 from typing import Final, NamedTuple
 
 from patternbook.booklet import wording
-from patternbook.booklet.named import NAMED, said
+from patternbook.booklet.named import NAMED, STEP, said
+from patternbook.booklet.order import number_of
 from patternbook.notice import Mark, Notice, Place, gathered
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Heading, LayoutMade
@@ -38,7 +39,7 @@ def fill(text: str, sizes: Sequence[Evidence]) -> tuple[str, tuple[Notice, ...]]
 
     def figure(found: re.Match[str]) -> str:
         named = _NAMED.fullmatch(found.group(1))
-        values = _values(*named.groups(), sizes) if named else {}
+        values = _values(named.group(1), named.group(2), sizes) if named else {}
         missing = [one.quilt.size for one in sizes if one.quilt.size not in values]
         if missing:
             told.append(_unknown(found.group(0), named, missing, place))
@@ -49,6 +50,8 @@ def fill(text: str, sizes: Sequence[Evidence]) -> tuple[str, tuple[Notice, ...]]
 
 
 def _values(word: str, name: str, sizes: Sequence[Evidence]) -> Mapping[str, str]:
+    if word == STEP and (number := number_of(name, sizes)) is not None:
+        return {known.quilt.size: str(number) for known in sizes}
     found = {known.quilt.size: said(word, name, known) for known in sizes}
     return {size: value for size, value in found.items() if value is not None}
 
@@ -80,10 +83,12 @@ def author_texts(known: Evidence) -> Iterator[Said]:
     quilt = known.quilt
     for words in quilt.words.values():
         yield Said(words, None)
-    noted = (*quilt.fabrics.values(), *quilt.pieces.values(), *quilt.units.values())
-    for thing in noted:
-        yield from _note(thing.note, thing.place)
+    for fabric in quilt.fabrics.values():
+        yield from _note(fabric.note, fabric.place)
+    for piece in quilt.pieces.values():
+        yield from _note(piece.note, piece.place)
     for unit in quilt.units.values():
+        yield from _note(unit.note, unit.place)
         if isinstance(unit.made, LayoutMade):
             for border in unit.made.borders:
                 yield from _note(border.note, border.place)

@@ -17,9 +17,21 @@ NONE: Final = "–"  # stands in a table where a size has nothing to say
 WIDTH: Final = "width of fabric"
 TEN: Final = Fraction(10)  # thread is told to the next ten yards or metres
 NARROW_OR: Final = f"or{NBSP}"  # between an amount in yards and the same in metres
-_SPELLED: Final = (
-    "no one two three four five six seven eight nine ten eleven twelve".split()
-)  # counts up to twelve are words (common practice, no source)
+# Counts up to twelve are words (common practice, no source).
+_SPELLED: Final = {
+    1: "one",
+    2: "two",
+    3: "three",
+    4: "four",
+    5: "five",
+    6: "six",
+    7: "seven",
+    8: "eight",
+    9: "nine",
+    10: "ten",
+    11: "eleven",
+    12: "twelve",
+}
 _ODD_PLURALS: Final = {"half": "halves", "patch": "patches", "inch": "inches"}
 # `2 1/2`, `3/8`, and the letter that stands between the two sides of a size.
 _FRACTION: Final = re.compile(r"(?<![\d/.])(?:(\d+) )?(\d+)/(\d+)(?![\d/])", re.ASCII)
@@ -42,11 +54,11 @@ def length(number: Exact | Rational, system: System) -> str:
 
 def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
     """`6½ × 2½″`: width before length, one mark behind the last number."""
-    sides = Exact.of(across), Exact.of(down)
-    if all(side.rational for side in sides):
-        return glued(inch.size(*sides, system))
-    near = [ruler_near(side, system) for side in sides]
-    return f"about{NBSP}{glued(inch.size(*near, system))}"
+    wide, high = Exact.of(across), Exact.of(down)
+    if wide.rational and high.rational:
+        return glued(inch.size(wide, high, system))
+    near = inch.size(ruler_near(wide, system), ruler_near(high, system), system)
+    return f"about{NBSP}{glued(near)}"
 
 
 def sides(of: Sides, system: System) -> str:
@@ -94,7 +106,7 @@ def counted(number: int, word: str) -> str:
 
 def spelled(number: int) -> str:
     """The count as a word up to twelve, beyond that in figures."""
-    return _SPELLED[number] if 0 < number < len(_SPELLED) else str(number)
+    return _SPELLED.get(number, str(number))
 
 
 def times(number: int) -> str:

@@ -75,7 +75,7 @@ def _told(notice: Notice, paths: dict[str, Path]) -> Iterable[str]:
 def _shown_line(mark: Mark, paths: dict[str, Path]) -> Iterable[str]:
     """The line a mark points at, with carets under the place, where the file can be read."""
     place = mark.place
-    lines = _lines(paths[place.file]) if place.file in paths else ()
+    lines = _lines(paths.get(place.file, Path(place.file)))
     if not 0 < place.line <= len(lines) or not lines[place.line - 1].strip():
         return
     text, start, end = _window(lines[place.line - 1], place)

@@ -26,6 +26,8 @@ def backing_plan(quilt: Quilt) -> BackingPlan | None:
     width = cloth_named(quilt, backing.fabric).width if backing.fabric else quilt.width
     least = sides_over(quilt, backing.over)
     size = at_least(least, backing.stated_size)
+    if _too_narrow(quilt, width):
+        return None
     best, other = _chosen(quilt, backing, size, width)
     unit = quilt.system.unit
     return BackingPlan(
@@ -72,9 +74,7 @@ def panels(quilt: Quilt, size: CutSize, width: Fraction, seams: Seams, least: in
     seam = 2 * quilt.settings.backing_seam
     number_of = least
     if covered > width:
-        # Where the seams take as much as a panel brings, more panels never cover it.
-        gain = max(width - seam, Fraction(1, 8))
-        number_of = max(least, int(-(-(covered - seam) // gain)))
+        number_of = max(least, int(-(-(covered - seam) // (width - seam))))
     length = number_of * each
     amount = step_up(length / quilt.system.bolt, quilt.settings.backing_step)
     made = number_of * width - (number_of - 1) * seam
@@ -104,15 +104,37 @@ def _made_for(quilt: Quilt, over: Fraction, width: Fraction) -> BackingFor:
     return BackingFor(over, size, best)
 
 
-def backing_notices(quilt: Quilt, plan: BackingPlan) -> Iterator[Notice]:
+def _too_narrow(quilt: Quilt, width: Fraction) -> bool:
+    """Whether the seams would take all that a further panel brings."""
+    return width <= 2 * quilt.settings.backing_seam
+
+
+def backing_notices(quilt: Quilt, plan: BackingPlan | None) -> Iterator[Notice]:
     """The stated size and panels against what the quilt needs."""
     if quilt.backing is None:
+        return
+    if plan is None:
+        yield from _narrow(quilt, quilt.backing)
         return
     stated = quilt.backing.stated_size
     if stated:
         about = Told("backing-short", "R15", quilt.backing.places.get("size"))
         yield from size_notices(quilt, about, "backing", stated, plan.over)
     yield from _panels(quilt, quilt.backing, plan)
+
+
+def _narrow(quilt: Quilt, backing: Backing) -> Iterator[Notice]:
+    if quilt.finished is None:
+        return
+    cloth = cloth_named(quilt, backing.fabric) if backing.fabric else None
+    width = cloth.width if cloth else quilt.width
+    message = (
+        f"backing: the cloth is {long(width, quilt.system)} wide, and a seam takes "
+        f"{long(2 * quilt.settings.backing_seam, quilt.system)}: no number of panels covers it."
+    )
+    at = cloth.key_places.get("width") if cloth else None
+    about = Told("backing-narrow", "R15", at, backing.places.get("fabric"), "Take wider cloth.")
+    yield about.notice(quilt, "error", message)
 
 
 def size_notices(

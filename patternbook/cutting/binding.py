@@ -26,7 +26,10 @@ def binding_plan(quilt: Quilt, run: Fraction) -> BindingPlan | None:
     if binding.bias:
         return _bias(quilt, binding, run, perimeter, length)
     kind, loss = join_loss(quilt, binding.join, binding.cut)
-    least = strips_end_to_end(length, run, loss) or 1
+    least = strips_end_to_end(length, run, loss)
+    if least is None:  # wider than its strips are long, which is told: joined straight
+        kind, loss = join_loss(quilt, "straight", binding.cut)
+        least = strips_end_to_end(length, run, loss) or 1
     strips = max(least, binding.stated_strips or 0)
     made = strips * run - (strips - 1) * loss
     rule = int(-(-length // run))
@@ -86,6 +89,7 @@ def binding_notices(quilt: Quilt, plan: BindingPlan) -> Iterator[Notice]:
     binding = quilt.binding
     if binding is None:
         return
+    yield from _width(quilt, binding, plan)
     yield from _length(quilt, binding, plan)
     if binding.bias:
         return
@@ -103,6 +107,28 @@ def binding_notices(quilt: Quilt, plan: BindingPlan) -> Iterator[Notice]:
         yield Told("binding-rule", "R14", at, anywhere(quilt, binding.places)).notice(
             quilt, "advice", message, needed=str(plan.least)
         )
+
+
+def _width(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
+    """A strip is sewn on, goes round the edge and comes down on the seam at the back: 4 seams
+    where it is folded in half first, 3 where its edge is turned under."""
+    system, seams = quilt.system, 3 if binding.fold == "single" else 4
+    least = seams * quilt.seam
+    about = Told("binding-width", "R14", binding.places.get("cut"))
+    figures = (typed(binding.cut, system),)
+    if binding.cut < least:
+        message = (
+            f"binding: a strip cut {long(binding.cut, system)} does not reach round the edge: "
+            f"{binding.fold} fold takes {seams} × {number(quilt.seam, system)} = "
+            f"{long(least, system)}."
+        )
+        yield about.notice(quilt, "error", message, *figures, typed(least, system))
+    elif binding.cut >= plan.strip_length:
+        message = (
+            f"binding: a strip cut {long(binding.cut, system)} is as wide as the cloth, "
+            f"{long(plan.strip_length, system)}: nothing is left to join."
+        )
+        yield about.notice(quilt, "error", message, *figures)
 
 
 def _sum(quilt: Quilt, plan: BindingPlan) -> str:

@@ -22,8 +22,7 @@ def plan(quilt: Quilt) -> tuple[CuttingPlan, tuple[Notice, ...]]:
     binding = next((one.binding for one in cut if one.binding), None)
     letters = {letter.letter: letter for one in cut for letter in one.letters}
     notices = [*_strange_hosts(quilt), *(notice for one in cut for notice in one.notices)]
-    if backing:
-        notices += backing_notices(quilt, backing)
+    notices += backing_notices(quilt, backing)
     if batting:
         notices += batting_notices(quilt, batting)
     if binding:
@@ -65,7 +64,7 @@ def _hosts(quilt: Quilt, fabric: str) -> Iterator[tuple[Piece, tuple[Piece, ...]
     mine = [
         piece
         for piece in quilt.pieces.values()
-        if (piece.fabric or UNNAMED) == fabric and _has_size(piece)
+        if (piece.fabric or UNNAMED) == fabric and _is_cut(piece)
     ]
     for piece in mine:
         if host_of(quilt, piece) is piece:
@@ -73,8 +72,10 @@ def _hosts(quilt: Quilt, fabric: str) -> Iterator[tuple[Piece, tuple[Piece, ...]
             yield piece, tuple(one for one in others if host_of(quilt, one) is piece)
 
 
-def _has_size(piece: Piece) -> bool:
-    """A piece of no size has been told of before; there is nothing to cut."""
+def _is_cut(piece: Piece) -> bool:
+    """Whether there is something to cut: none of it may be needed, or it has no size (told)."""
+    if not piece.is_strip and not piece.count + piece.spare:
+        return False
     return all(side is None or side > 0 for side in piece.cut)
 
 

@@ -6,11 +6,17 @@ from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 from typing import Final
 
+from patternbook.diagrams.backing import backings
+from patternbook.diagrams.borders import borders
 from patternbook.diagrams.cloths import cloths
+from patternbook.diagrams.colouring import colouring
+from patternbook.diagrams.key import key
 from patternbook.diagrams.pattern import Pattern, Plans, Size
 from patternbook.diagrams.lay import lays
 from patternbook.diagrams.pairs import pairs
+from patternbook.diagrams.quilting import quiltings
 from patternbook.diagrams.rows import rows
+from patternbook.diagrams.seam_test import seam_test
 from patternbook.diagrams.strip_set import strip_sets
 from patternbook.diagrams.tops import cover, tops
 from patternbook.diagrams.unit import units
@@ -23,11 +29,17 @@ from patternbook.strokes.stroke import Drawing
 DIAGRAMS: Final[tuple[Callable[[Pattern], Iterable[Drawing]], ...]] = (
     cover,
     tops,
+    key,
+    seam_test,
     lays,
     strip_sets,
     units,
     pairs,
     rows,
+    borders,
+    backings,
+    quiltings,
+    colouring,
 )
 
 

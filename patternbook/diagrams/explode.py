@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from patternbook.diagrams.laid import Lying, lying
-from patternbook.quilt.records import LayoutMade, Unit
+from patternbook.diagrams.laid import Lying, parts
+from patternbook.diagrams.pattern import Size
+from patternbook.quilt.records import LayoutMade, Placed, Unit
 
 
 @dataclass(frozen=True)
@@ -22,26 +24,26 @@ class Apart:
         return (*(part for line in self.lines for part in line), *self.borders)
 
 
-def apart(unit: Unit, gap: float, between: float | None = None) -> Apart:
+def apart(
+    size: Size, unit: Unit, made: LayoutMade, gap: float, between: float | None = None
+) -> Apart:
     """The parts `gap` apart along a line, the lines `between` apart (if not stated, `gap`)."""
-    made = unit.made
-    if not isinstance(made, LayoutMade):
-        parts = tuple(
-            lying(part).moved(number * gap, 0) for number, part in enumerate(unit.placed)
-        )
-        return Apart("rows", (parts,), ())
+    lying = parts(size, unit)
     step = gap if between is None else between
     lines = []
     for row, line in enumerate(made.lines):
         along = [number * gap for number in range(len(line.parts))]
         moves = [(far, row * step) if made.by == "rows" else (row * step, far) for far in along]
         pairs = zip(line.parts, moves, strict=True)
-        lines.append(tuple(lying(part).moved(*move) for part, move in pairs))
-    return Apart(made.by, tuple(lines), _borders(made, lines, gap))
+        lines.append(tuple(lying[part].moved(*move) for part, move in pairs))
+    return Apart(made.by, tuple(lines), _borders(made, lying, lines, gap))
 
 
 def _borders(
-    made: LayoutMade, lines: list[tuple[Lying, ...]], gap: float
+    made: LayoutMade,
+    lying: Mapping[Placed, Lying],
+    lines: list[tuple[Lying, ...]],
+    gap: float,
 ) -> tuple[Lying, ...]:
     """Border strips moved out to their side, each border a gap farther than the one inside."""
     right = max(part.x + part.across for line in lines for part in line)
@@ -52,7 +54,7 @@ def _borders(
     grown = (right - wide, low - high)
     out = []
     for border in made.borders:
-        for part in map(lying, border.parts):
+        for part in map(lying.__getitem__, border.parts):
             dx = _outward(part.x, part.across, left, wide, gap * border.number, grown[0])
             dy = _outward(part.y, part.down, top, high, gap * border.number, grown[1])
             out.append(part.moved(dx, dy))

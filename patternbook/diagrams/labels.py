@@ -34,14 +34,20 @@ def inside(pen: Pen, patch: Shown, text: str) -> bool:
     return False
 
 
-def named(pen: Pen, part: Lying, text: str) -> bool:
+def lettered(pen: Pen, part: Lying, found: Sequence[Shown], text: str) -> bool:
+    """A part that is one piece with its letter."""
+    return part.part == text and inside(pen, found[0], text)
+
+
+def named(pen: Pen, part: Lying, found: Sequence[Shown], text: str) -> bool:
     """A unit's name on a slip in its middle, lying or standing; False where neither fits."""
+    plate = "#ffffff" if len(found) > 1 else None
     x, y = part.middle
     for size in SIZES[1:]:
         lies = pen.fits(text, size, part.across, part.down, weight=600)
         if lies or pen.fits(text, size, part.down, part.across, weight=600):
             angle = 0.0 if lies else 90.0
-            pen.label(x, y, text, size, weight=600, angle=angle, plate="#ffffff")
+            pen.label(x, y, text, size, weight=600, angle=angle, plate=plate)
             return True
     return False
 

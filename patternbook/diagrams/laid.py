@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from itertools import islice
 from typing import ClassVar
 
 from patternbook.diagrams.pattern import Size
 from patternbook.quilt.place import Patch, patches, spot
-from patternbook.quilt.records import Placed, Sides, Turn
+from patternbook.quilt.records import Placed, Sides, Turn, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.placing import Placing
 from patternbook.strokes.stroke import INK, Fill, Role
@@ -18,7 +19,10 @@ SMALL = 5.0  # points; patches narrower than this get a fine outline
 
 @dataclass(frozen=True)
 class Lying:
-    """A part on the sheet: its name, how it is turned, and its box without seam allowances."""
+    """A part on the sheet: its name, how it is turned, and its box without seam allowances.
+
+    `fills` are those of its patches in order; none are given where it stands for all of its kind.
+    """
 
     part: str
     turn: Turn
@@ -26,6 +30,7 @@ class Lying:
     y: float
     across: float
     down: float
+    fills: tuple[Fill, ...] = ()
 
     upright: ClassVar[Turn] = Turn()
 
@@ -34,13 +39,24 @@ class Lying:
         return self.x + self.across / 2, self.y + self.down / 2
 
     def moved(self, dx: float, dy: float) -> Lying:
-        return Lying(self.part, self.turn, self.x + dx, self.y + dy, self.across, self.down)
+        return replace(self, x=self.x + dx, y=self.y + dy)
 
 
-def lying(part: Placed) -> Lying:
+def lying(part: Placed, fills: tuple[Fill, ...] = ()) -> Lying:
     """A part in its place inside its unit."""
-    box = (float(side) for side in part[2:])
-    return Lying(part.part, part.turn, *box)
+    x, y, across, down = (float(side) for side in (part.x, part.y, part.across, part.down))
+    return Lying(part.part, part.turn, x, y, across, down, fills)
+
+
+def parts(size: Size, unit: Unit) -> Mapping[Placed, Lying]:
+    """The direct parts of a unit in their places, in the prints of the first such unit."""
+    quilt = size.quilt
+    fills = iter(size.fills() if unit.name == quilt.top else size.fills_in(unit.name))
+    found = {}
+    for part in unit.placed:
+        number = len(patches(quilt, part.part)) if part.part in quilt.units else 1
+        found[part] = lying(part, tuple(islice(fills, number)))
+    return found
 
 
 @dataclass(frozen=True)
@@ -60,10 +76,11 @@ def shown(size: Size, part: Lying, raw: float = 0.0) -> tuple[Shown, ...]:
     quilt = size.quilt
     if part.part not in quilt.units:
         box = (part.x - raw, part.y - raw, part.across + 2 * raw, part.down + 2 * raw)
-        return (Shown(part.part, *box, size.fill(part.part, 1)),)
+        fill = part.fills[0] if part.fills else size.fill(part.part, 1)
+        return (Shown(part.part, *box, fill),)
     unit = quilt.units[part.part]
     inside = patches(quilt, part.part)
-    fills = size.fills_in(part.part) or [size.fill(patch.letter, 1) for patch in inside]
+    fills = part.fills or size.fills_in(part.part)
     return tuple(
         _shown(Lying(patch.letter, Lying.upright, *box), part, fill, raw)
         for patch, box, fill in zip(

@@ -11,15 +11,15 @@ from patternbook.diagrams import labels, words
 from patternbook.diagrams.laid import Shown
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
-from patternbook.diagrams.sheet import cropped
+from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count, selvage
-from patternbook.strokes.stroke import Drawing, Fill
+from patternbook.strokes.stroke import Drawing, Fill, Line
 from patternbook.strokes.tones import WASTE
 
-CLOTH: Final = 2.05  # inches on paper for the width of the cloth
+MOST: Final = (3.5, 8.5)
+CLOTH: Final = 2.0  # inches on paper for the width of the cloth, or less where words need it
 AIR: Final = 7.0  # points between strips
-LINE: Final = labels.LINE
 
 
 @dataclass(frozen=True)
@@ -41,17 +41,35 @@ def lays(pattern: Pattern) -> Iterator[Drawing]:
 
 def _lay(size: Size, fabric: str, plan: FabricPlan) -> Drawing:
     widest = max([plan.width, *(sheet.across for sheet in plan.sheets)])
-    pen = Pen(1, 1, CLOTH / float(widest))
-    if plan.sheets:
-        y = 0.0
-        for number, sheet in enumerate(plan.sheets, start=1):
-            y = _sheet(pen, size, fabric, plan, sheet, number, y)
-    else:
-        y = _head(pen, size, plan)
-        for number, group in enumerate(groups(plan.strips), start=1):
-            y = _strip(pen, size, fabric, group, number, y)
+
+    def drawn(pen: Pen) -> None:
+        if plan.sheets:
+            _sheets(pen, size, fabric, plan)
+        else:
+            _strips(pen, size, fabric, plan)
+
+    pen = fitted(drawn, MOST, CLOTH / float(widest))
     title = f"{words.title(fabric or 'cloth')}, {size.name}: how it is cut"
-    return cropped(pen, name("lay", fabric or "cloth", size.name), title, _described(size, fabric, plan))
+    called = name("lay", fabric or "cloth", size.name)
+    return cropped(pen, called, title, _described(size, fabric, plan))
+
+
+def _sheets(pen: Pen, size: Size, fabric: str, plan: FabricPlan) -> None:
+    y = 0.0
+    for number, sheet in enumerate(plan.sheets, start=1):
+        y = _sheet(pen, size, fabric, plan, sheet, number, y)
+
+
+def _strips(pen: Pen, size: Size, fabric: str, plan: FabricPlan) -> None:
+    """The strips one below the other; the fold of the cloth runs down behind them."""
+    y = start = _head(pen, size, plan)
+    behind = len(pen.strokes)
+    for number, group in enumerate(groups(plan.strips), start=1):
+        y = _strip(pen, size, fabric, group, number, y)
+    middle = float(plan.strips[0].length) / 2
+    fold = Line(((middle, start - pen.pt(3)), (middle, y - pen.pt(2))), "fold")
+    pen.strokes.insert(behind, fold)
+    pen.label(middle, y + pen.pt(4), "fold", 8)
 
 
 def groups(strips: Sequence[Strip]) -> tuple[Group, ...]:
@@ -92,7 +110,7 @@ def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: floa
     strip = group.strip
     wide, high = float(strip.length), float(strip.width)
     lines = _tells(size, group)
-    tall = max(high, pen.pt(LINE * len(lines)))
+    tall = max(high, pen.pt(labels.LINE * len(lines)))
     top = y + (tall - high) / 2
     fill = size.cloths.fabric(fabric, number)
     if group.times > 1:
@@ -103,7 +121,7 @@ def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: floa
     else:
         _pieces(pen, size, strip, fill, 0, top)
     _ends(pen, strip, top)
-    count(pen, -pen.pt(42), top + high / 2, number, size=8)
+    count(pen, -pen.pt(41), top + high / 2, number, size=8)
     text = words.length(strip.width, size.system)
     pen.dimension((0, top + high), (0, top), "", pen.pt(10), 8)
     pen.label(-pen.pt(14), top + high / 2, text, 8, anchor="end")
@@ -112,13 +130,10 @@ def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: floa
 
 
 def _ends(pen: Pen, strip: Strip, top: float) -> None:
-    """The selvages that were trimmed, and the fold in the middle of the cloth."""
+    """The selvages, which are trimmed off."""
     wide, high = float(strip.length), float(strip.width)
     selvage(pen, (-pen.pt(1.5), top + high), (-pen.pt(1.5), top), 1)
     selvage(pen, (wide + pen.pt(1.5), top), (wide + pen.pt(1.5), top + high), 1)
-    out = pen.pt(2.5)
-    for start in (top - out, top + high - out):
-        pen.line(((wide / 2, start), (wide / 2, start + 2 * out)), "outline")
 
 
 def _pieces(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float) -> None:
@@ -173,7 +188,7 @@ def _tells(size: Size, group: Group) -> list[tuple[str, bool]]:
 def _tell(size: Size, cut: Cut, strip: Strip) -> str:
     system = size.system
     if cut.letter == BINDING:
-        return f"for {words.length(cut.along, system)} of binding"
+        return f"{words.length(cut.along, system)} of binding"
     if cut.whole:
         return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
     piece = size.quilt.pieces[cut.letter]
@@ -186,7 +201,7 @@ def _tell(size: Size, cut: Cut, strip: Strip) -> str:
 def _told(
     pen: Pen, lines: Sequence[tuple[str, bool]], wide: float, y: float, tall: float
 ) -> None:
-    step = pen.pt(LINE)
+    step = pen.pt(labels.LINE)
     start = y + (tall - step * len(lines)) / 2 + step / 2
     for number, (text, heavy) in enumerate(lines):
         weight: labels.Weight = 600 if heavy else 400
@@ -218,7 +233,7 @@ def _sheet(
     text = words.size(sheet.across, sheet.down, size.system)
     pen.label(0, y - pen.pt(7), text, 8, anchor="start")
     _told(pen, list(dict.fromkeys(lines)), across, y, down)
-    return y + max(down, pen.pt(LINE * len(lines))) + pen.pt(AIR + 12)
+    return y + max(down, pen.pt(labels.LINE * len(lines))) + pen.pt(AIR + 12)
 
 
 def _upright(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float) -> None:

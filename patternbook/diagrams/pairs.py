@@ -8,7 +8,7 @@ from itertools import groupby, pairwise
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import Lying, Shown, draw, lying
+from patternbook.diagrams.laid import Lying, Shown, draw, parts
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
@@ -39,9 +39,9 @@ def _long(step: Step) -> bool:
     return isinstance(step, LineStep) and sum(laid.times for laid in step.sequence) >= LEAST
 
 
-def rounds(parts: int) -> tuple[Groups, ...]:
+def rounds(number: int) -> tuple[Groups, ...]:
     """What lies together after each round: neighbours are joined two and two, an odd one waits."""
-    groups: Groups = tuple((number,) for number in range(parts))
+    groups: Groups = tuple((at,) for at in range(number))
     stages = [groups]
     while len(groups) > 1:
         groups = tuple(sum(groups[at : at + 2], ()) for at in range(0, len(groups), 2))
@@ -50,7 +50,8 @@ def rounds(parts: int) -> tuple[Groups, ...]:
 
 
 def _pairs(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade, step: LineStep) -> Drawing:
-    line = Stack(size, [lying(part) for part in made.lines[step.lines[0]].parts], made.by)
+    lying = parts(size, unit)
+    line = Stack(size, [lying[part] for part in made.lines[step.lines[0]].parts], made.by)
     stages = rounds(len(line.parts))
 
     def drawn(pen: Pen) -> None:
@@ -125,7 +126,7 @@ class Stack:
 
     def _lettered(self, pen: Pen, part: Lying, found: Sequence[Shown]) -> bool:
         if len(found) > 1:
-            return labels.named(pen, part, part.part)
+            return labels.named(pen, part, found, part.part)
         return labels.inside(pen, found[0], part.part)
 
     def _edge(self, pen: Pen, at: float, start: float, end: float) -> None:

@@ -9,7 +9,7 @@ from typing import Protocol
 from patternbook.cutting.records import CuttingPlan
 from patternbook.diagrams.cloths import Cloths
 from patternbook.inch import System
-from patternbook.quilt.place import Patch
+from patternbook.quilt.place import Patch, patches
 from patternbook.quilt.records import Heading, Quilt, Unit
 from patternbook.quilting.records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
@@ -69,7 +69,8 @@ class Size:
             )
             if depth is not None:
                 return self._run(number, patch.within[: depth + 1])
-        return ()
+        inside = patches(self.quilt, unit)
+        return [self.fill(patch.letter, number) for number, patch in enumerate(inside, start=1)]
 
     def _run(self, first: int, path: tuple[str, ...]) -> Sequence[Fill]:
         """The fills of the patches from that one on that lie in the same unit."""

@@ -7,20 +7,27 @@ from typing import Final
 from patternbook.quilt.pressing import Way
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import press, press_open
+from patternbook.strokes.tones import PAPER
 
 _STEPS: Final = {"left": (-1, 0), "right": (1, 0), "up": (0, -1), "down": (0, 1)}
 SHORT: Final = 13.0  # points
+OPEN: Final = 9.0  # points of an arrow to both sides, from its middle
 
 
 def arrow(pen: Pen, x: float, y: float, way: Way, *, upright: bool, long: float = SHORT) -> None:
     """An arrow over the seam at (x, y); `upright` tells how the seam itself runs."""
     if way == "open":
+        _slip(pen, x, y, 2 * OPEN, level=upright)
         press_open(pen, (x, y), (0, 1) if upright else (1, 0))
         return
+    _slip(pen, x, y, long, level=way in {"left", "right"})
     dx, dy = (step * pen.pt(long / 2) for step in _STEPS[way])
     press(pen, (x - dx, y - dy), (x + dx, y + dy))
 
 
-def word(way: Way) -> str:
-    """The way in words."""
-    return "open" if way == "open" else way
+def _slip(pen: Pen, x: float, y: float, long: float, *, level: bool) -> None:
+    """White under an arrow, so that it reads on a dark fabric too."""
+    far, near = pen.pt(long / 2 + 1), pen.pt(3.2)
+    half, high = (far, near) if level else (near, far)
+    pen.rectangle(x - half, y - high, 2 * half, 2 * high, PAPER, None)
+

@@ -3,25 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
 from typing import Final, TypeVar
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.explode import Apart, apart
-from patternbook.diagrams.laid import Lying, Shown, draw, turn_mark
+from patternbook.diagrams.laid import Lying, draw, parts, turn_mark
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.unit import FEW
-from patternbook.quilt.pressing import LinePressing, PressingPlan
+from patternbook.quilt.pressing import LinePressing
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count
 from patternbook.strokes.stroke import Drawing
 
 MOST: Final = (3.5, 4.6)
+WIDE: Final = (7.2, 3.9)
+MANY: Final = 14  # parts in a row that want the whole width of the page
 LARGEST: Final = 0.14
-GAP: Final = 9.0  # points between parts: about a quarter of a unit at this scale
+GAP: Final = 9.0  # points between parts, less where they are many
+SHARE: Final = 80.0  # points that all gaps of a row may take
+SKIP: Final = 22.0  # points where a repeat is left out
 
 _T = TypeVar("_T")
 
@@ -35,11 +40,12 @@ def rows(pattern: Pattern) -> Iterator[Drawing]:
         note = f" (drawn for {size.name})" if alike and len(tops) > 1 else ""
         called = name("rows", "top") if alike else name("rows", "top", size.name)
         title = "The top" if alike else f"The {size.name} top"
-        yield _rows(size, unit, called, f"{title}, laid apart{note}")
+        yield from _rows(size, unit, called, f"{title}, laid apart{note}")
     for size, unit in pattern.units():
-        if isinstance(unit.made, LayoutMade) and len(unit.placed) > FEW and len(unit.made.lines) > 1:
+        several = isinstance(unit.made, LayoutMade) and len(unit.made.lines) > 1
+        if several and len(unit.placed) > FEW:
             title = f"{words.title(unit.name)}, laid apart{pattern.drawn_for(size, unit)}"
-            yield _rows(size, unit, name("rows", unit.name), title)
+            yield from _rows(size, unit, name("rows", unit.name), title)
 
 
 def repeats(things: Sequence[_T]) -> tuple[_T, ...]:
@@ -50,145 +56,231 @@ def repeats(things: Sequence[_T]) -> tuple[_T, ...]:
     return tuple(things)
 
 
+def shortened(things: Sequence[object]) -> tuple[int, ...]:
+    """The places that are drawn of a line that goes on repeating: the first two repeats and the
+    last; all where that saves nothing."""
+    period = len(repeats(things))
+    first, last = 2 * period, period + len(things) % period
+    if first + last + period > len(things):
+        return tuple(range(len(things)))
+    return (*range(first), *range(len(things) - last, len(things)))
+
+
 def _kind(unit: Unit) -> object:
     """What a layout is like, whatever its number of repeats."""
     made = unit.made
     if not isinstance(made, LayoutMade):
         return unit.placed
-    lines = [
-        (line.role, repeats([(part.part, part.turn) for part in line.parts]))
-        for line in made.lines
-    ]
-    return (made.by, repeats(lines), len(made.borders))
+    return made.by, repeats([(line[0], repeats(line[1])) for line in _kinds(made)])
 
 
-def _rows(size: Size, unit: Unit, called: str, title: str) -> Drawing:
-    def drawn(pen: Pen) -> None:
-        gap = pen.pt(GAP)
-        plan = size.plans.sewing.pressing[unit.name]
-        laid = apart(unit, gap, pen.pt(GAP + 3))
-        Laid(size, unit, laid, plan).drawn(pen)
-
-    scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
-    return cropped(fitted(drawn, MOST, scale), called, title, _described(size, unit))
+def _kinds(made: LayoutMade) -> list[tuple[str, tuple[object, ...]]]:
+    """Every line as its role and its parts as they are turned."""
+    return [(line.role, tuple((one.part, one.turn) for one in line.parts)) for line in made.lines]
 
 
-class Laid:
-    """A layout laid apart on the sheet."""
-
-    def __init__(self, size: Size, unit: Unit, laid: Apart, plan: PressingPlan) -> None:
-        self.size = size
-        self.unit = unit
-        self.laid = laid
-        self.plan = plan
-        self.across = laid.by == "rows"
-        made = unit.made
-        self.roles = [line.role for line in made.lines] if isinstance(made, LayoutMade) else []
-        self.turned = any(part.turn.quarters for part in unit.placed if part.part in size.quilt.units)
-
-    def drawn(self, pen: Pen) -> None:
-        """Parts, names, numbers and arrows; borders round them."""
-        named: set[str] = set()
-        tags: list[labels.Tag] = []
-        for line in self.laid.lines:
-            for part in line:
-                found = draw(pen, self.size, part)
-                if self.turned and len(found) > 1:
-                    turn_mark(pen, part)
-                if not self._named(pen, part, found) and part.part not in named:
-                    named.add(part.part)
-                    tags.append(labels.Tag(*part.middle, part.part))
-        for part in self.laid.borders:
-            for patch in draw(pen, self.size, part):
-                if not labels.inside(pen, patch, patch.letter) and patch.letter not in named:
-                    named.add(patch.letter)
-                    tags.append(labels.Tag(*part.middle, patch.letter))
-        right, low = self._ends()
-        arrows = self._lines(pen, right)
-        self._between(pen)
-        if not self.across or len(self.laid.lines) == 1:
-            labels.under(pen, tags, low)
-        else:
-            labels.beside(pen, tags, right + pen.pt(30 if arrows else 12))
-
-    def _ends(self) -> tuple[float, float]:
-        right = max(part.x + part.across for part in self.laid.all)
-        low = max(part.y + part.down for part in self.laid.all)
-        return right, low
-
-    def _named(self, pen: Pen, part: Lying, found: Sequence[Shown]) -> bool:
-        if len(found) == 1:
-            return labels.inside(pen, found[0], part.part)
-        return labels.named(pen, part, part.part)
-
-    def _lines(self, pen: Pen, right: float) -> bool:
-        """Number and pressing of every line; whether arrows stand at the right."""
-        number, aside = 0, False
-        left = min(part.x for part in self.laid.all)
-        top = min(part.y for part in self.laid.all)
-        for line, role, pressed in zip(self.laid.lines, self.roles, self.plan.lines, strict=True):
-            x, y = line[0].middle
-            if role != "sash" and len(self.laid.lines) > 1:
-                number += 1
-                at = (left - pen.pt(10), y) if self.across else (x, top - pen.pt(10))
-                count(pen, *at, number, size=8)
-            aside = self._press(pen, line, pressed, right) or aside
-        return aside
-
-    def _press(
-        self, pen: Pen, line: Sequence[Lying], pressed: LinePressing, right: float
-    ) -> bool:
-        """One arrow beside a line that is pressed one way, else one over every seam."""
-        way = pressed.uniform
-        if way is not None and len(pressed.seams) > 1:
-            x, y = line[0].middle
-            at = (right + pen.pt(14), y) if self.across else (x, self._ends()[1] + pen.pt(12))
-            arrow(pen, *at, way, upright=self.across, long=18)
-            return self.across
-        for one, other, seam in zip(line, line[1:], pressed.seams, strict=False):
-            if self.across:
-                level = max(one.y, other.y) + min(one.down, other.down) * self._share(one)
-                arrow(pen, (one.x + one.across + other.x) / 2, level, seam, upright=True, long=GAP + 2)
-            else:
-                far = max(one.x, other.x) + min(one.across, other.across) * 0.5
-                arrow(pen, far, (one.y + one.down + other.y) / 2, seam, upright=False, long=GAP + 2)
-        return False
-
-    def _share(self, part: Lying) -> float:
-        """Where along a seam its arrow stands: out of the way of long columns' names."""
-        return 0.5 if part.down < 2 * part.across else 0.12
-
-    def _between(self, pen: Pen) -> None:
-        """Arrows over the seams between the lines, at their first part."""
-        for line, below, way in zip(
-            self.laid.lines, self.laid.lines[1:], self.plan.between, strict=False
-        ):
-            one, other = line[-1], below[-1]
-            if self.across:
-                y = (line[0].y + line[0].down + below[0].y) / 2
-                x = one.x + one.across / 2
-                arrow(pen, x, y, way, upright=False, long=GAP + 4)
-            else:
-                x = (line[0].x + line[0].across + below[0].x) / 2
-                arrow(pen, x, other.y + other.down / 2, way, upright=True, long=GAP + 4)
-
-
-def _described(size: Size, unit: Unit) -> str:
+def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
     made = unit.made
     if not isinstance(made, LayoutMade):
-        return words.title(unit.name)
+        return
+    longest = max(len(line.parts) for line in made.lines)
+    most = WIDE if longest > MANY and made.by == "rows" else MOST
+    scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
+    pen = fitted(lambda pen: Table(size, unit, made, pen).drawn(), most, scale)
+    yield cropped(pen, called, title, _described(size, unit, made))
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line on the table: its number (sash rows have none), its parts, and between which of
+    them seams are shown; a part that follows a repeat left out has no seam before it."""
+
+    number: int | None
+    parts: tuple[Lying, ...]
+    skipped: tuple[bool, ...]
+    pressed: LinePressing
+    kept: tuple[int, ...]
+
+
+class Table:
+    """A layout laid apart on the sheet."""
+
+    def __init__(self, size: Size, unit: Unit, made: LayoutMade, pen: Pen) -> None:
+        self.size = size
+        self.unit = unit
+        self.made = made
+        self.pen = pen
+        self.across = made.by == "rows"
+        self.pressing = size.plans.sewing.pressing[unit.name]
+
+    @cached_property
+    def lines(self) -> tuple[int, ...]:
+        """The lines that are drawn."""
+        return shortened(_kinds(self.made))
+
+    @cached_property
+    def places(self) -> tuple[tuple[int, ...], ...]:
+        """The parts of each line that are drawn; repeats are left out of all lines or of none."""
+        kinds = [kinds for _, kinds in _kinds(self.made)]
+        short = [shortened(line) for line in kinds]
+        if len({(len(line), places) for line, places in zip(kinds, short, strict=True)}) > 1:
+            return tuple(tuple(range(len(line))) for line in kinds)
+        return tuple(short)
+
+    @cached_property
+    def gap(self) -> float:
+        """Between the parts of a line."""
+        longest = max(len(places) for places in self.places)
+        return self.pen.pt(min(GAP, SHARE / max(1, longest - 1)))
+
+    @cached_property
+    def rows(self) -> tuple[Row, ...]:
+        """The lines laid out one after the other."""
+        lying = parts(self.size, self.unit)
+        found, at = [], 0.0
+        numbers = iter(range(1, len(self.made.lines) + 1))
+        called = [None if line.role == "sash" else next(numbers) for line in self.made.lines]
+        for index in self.lines:
+            if found and index != before + 1:
+                at += self.pen.pt(SKIP)
+            before = index
+            line = self.made.lines[index]
+            row = self._row(index, called[index], [lying[part] for part in line.parts], at)
+            found.append(row)
+            at += float(line.down if self.across else line.across) + self.pen.pt(GAP + 2)
+        return tuple(found)
+
+    def _row(self, index: int, number: int | None, line: Sequence[Lying], at: float) -> Row:
+        laid, skipped, along = [], [], 0.0
+        kept = self.places[index]
+        for place, part_at in enumerate(kept):
+            part = line[part_at]
+            missing = place > 0 and part_at != kept[place - 1] + 1
+            along += self.pen.pt(SKIP) - self.gap if missing else 0.0
+            x, y = (along, at) if self.across else (at, along)
+            laid.append(part.moved(x - part.x, y - part.y))
+            skipped.append(missing)
+            along += self._long(part) + self.gap
+        return Row(number, tuple(laid), tuple(skipped), self.pressing.lines[index], kept)
+
+    def drawn(self) -> None:
+        """Parts, names, numbers and arrows."""
+        pen, units = self.pen, self.size.quilt.units
+        turned = any(part.turn.quarters for part in self.unit.placed if part.part in units)
+        bare: dict[str, labels.Tag] = {}
+        named: set[str] = set()
+        for row in self.rows:
+            for part in row.parts:
+                found = draw(pen, self.size, part)
+                is_unit = part.part in units
+                if turned and is_unit:
+                    turn_mark(pen, part)
+                fits = labels.named if is_unit else labels.lettered
+                if fits(pen, part, found, part.part):
+                    named.add(part.part)
+                else:
+                    bare.setdefault(part.part, labels.Tag(*part.middle, part.part))
+        aside = [self._pressed(row) for row in self.rows]
+        self._between()
+        self._numbered()
+        self._left_out()
+        tags = [tag for part, tag in bare.items() if part not in named]
+        if self.across and len(self.rows) > 1:
+            labels.beside(pen, tags, self._right + pen.pt(30 if any(aside) else 12))
+        else:
+            labels.under(pen, tags, self._low)
+
+    @cached_property
+    def _right(self) -> float:
+        return max(part.x + part.across for row in self.rows for part in row.parts)
+
+    @cached_property
+    def _low(self) -> float:
+        return max(part.y + part.down for row in self.rows for part in row.parts)
+
+    def _numbered(self) -> None:
+        """The number of every row of blocks at its start."""
+        pen = self.pen
+        for row in self.rows if len(self.made.lines) > 1 else ():
+            if row.number is not None:
+                x, y = row.parts[0].middle
+                at = (-pen.pt(11), y) if self.across else (x, -pen.pt(11))
+                count(pen, *at, row.number, size=8)
+
+    def _pressed(self, row: Row) -> bool:
+        """One arrow beside a line that is pressed one way, else one over every seam; whether
+        arrows stand at the right."""
+        pen, way = self.pen, row.pressed.uniform
+        if way is not None and len(row.pressed.seams) > 1:
+            x, y = row.parts[0].middle
+            at = (self._right + pen.pt(14), y) if self.across else (x, self._low + pen.pt(14))
+            arrow(pen, *at, way, upright=self.across, long=18)
+            return self.across
+        for place in range(1, len(row.parts)):
+            if not row.skipped[place]:
+                seam = row.pressed.seams[row.kept[place] - 1]
+                one, other = row.parts[place - 1 : place + 1]
+                arrow(pen, *self._seam(one, other), seam, upright=self.across, long=GAP + 2)
+        return False
+
+    def _seam(self, one: Lying, other: Lying) -> tuple[float, float]:
+        """The place between two parts where an arrow is out of the way of their names."""
+        if self.across:
+            low = min(one.down, other.down)
+            share = 0.5 if low < 2 * max(one.across, other.across) else 0.12
+            return (one.x + one.across + other.x) / 2, one.y + low * share
+        return one.x + min(one.across, other.across) / 2, (one.y + one.down + other.y) / 2
+
+    def _between(self) -> None:
+        """Arrows over the seams between the lines, at the last of their largest parts."""
+        for index, row, below in zip(self.lines, self.rows, self.rows[1:], strict=False):
+            if index + 1 not in self.lines:
+                continue
+            one, other = max(reversed(row.parts), key=self._long), below.parts[0]
+            way = self.pressing.between[index]
+            if self.across:
+                at = (one.x + one.across * 0.25, (one.y + one.down + other.y) / 2)
+            else:
+                at = ((one.x + one.across + other.x) / 2, one.y + one.down * 0.25)
+            arrow(self.pen, *at, way, upright=not self.across, long=GAP + 4)
+
+    def _long(self, part: Lying) -> float:
+        return part.across if self.across else part.down
+
+    def _left_out(self) -> None:
+        """Three dots where a repeat is left out."""
+        pen = self.pen
+        for row in self.rows:
+            for part, skipped in zip(row.parts, row.skipped, strict=True):
+                if skipped:
+                    x, y = part.middle
+                    far = pen.pt(SKIP / 2)
+                    at = (part.x - far, y) if self.across else (x, part.y - far)
+                    self._dots(*at, level=self.across)
+        for index, below in zip(self.lines, self.rows, strict=True):
+            if index and index - 1 not in self.lines:
+                first = below.parts[0]
+                x, y = first.middle
+                far = pen.pt((SKIP + GAP + 2) / 2)
+                at = (x, first.y - far) if self.across else (first.x - far, y)
+                self._dots(*at, level=not self.across)
+
+    def _dots(self, x: float, y: float, *, level: bool) -> None:
+        for step in (-1, 0, 1):
+            far = self.pen.pt(5 * step)
+            self.pen.dot(x + (far if level else 0), y + (0 if level else far), 2.4)
+
+
+def _described(size: Size, unit: Unit, made: LayoutMade) -> str:
     told, number = [], 0
     for line, pressed in zip(made.lines, size.plans.sewing.pressing[unit.name].lines, strict=True):
         number += line.role != "sash"
         what = "sash row" if line.role == "sash" else f"{line.role} {number}"
         way = f", pressed {pressed.uniform}" if pressed.uniform and len(pressed.seams) > 1 else ""
         told.append(f"{what}: {words.run(part.part for part in line.parts)}{way}")
-    borders = "".join(
-        f" Border {border.number}: {border.side} at the sides, {border.end} at top and bottom."
-        for border in made.borders
-    )
     start = "top" if made.by == "rows" else "left"
+    name_ = "Top" if unit.name == size.quilt.top else words.title(unit.name)
     return (
-        f"{words.title(unit.name)} of the {size.name} size, its {made.by} laid apart, from the {start}. "
-        f"{'; '.join(told)}.{borders}"
+        f"{name_} of the {size.name} size, its {made.by} laid apart, from the {start}. "
+        f"{'; '.join(told)}."
     )

@@ -115,9 +115,8 @@ def _told(
 ) -> None:
     """How many sets, and how many slices of each."""
     low = _levels(size, made)[-1][2]
-    count = words.by_size(sets)
-    noun = "set" if count == "1" else "sets"
-    text = f"Sew {count} {noun}, {words.length(made.strip_length, size.system)} long; cut {made.per_set} slices from each."
+    long = words.length(made.strip_length, size.system)
+    text = f"Sets: {words.by_size(sets)}. Each, {long} long, is cut into {made.per_set} slices."
     y = low + pen.pt(26)
     pen.label(0, y, text, 8, anchor="start")
 

@@ -29,7 +29,7 @@ def cover(pattern: Pattern) -> Iterator[Drawing]:
 
     def drawn(pen: Pen) -> None:
         bound(pen, size, 0, 0)
-        patched(pen, size, 0, 0)
+        patched(pen, size, 0, 0, "ground")
 
     title = f"{pattern.heading.pattern}, {size.name} size"
     yield cropped(fitted(drawn, COVER, LARGEST * 2), "cover", title, described(size))
@@ -46,21 +46,20 @@ def tops(pattern: Pattern) -> Iterator[Drawing]:
         yield _top(size)
 
 
-def patched(pen: Pen, size: Size, x: float, y: float) -> None:
-    """Every patch of the top in its tone."""
+def patched(pen: Pen, size: Size, x: float, y: float, role: Role | None = None) -> None:
+    """Every patch of the top in its tone; small ones with a fine outline."""
     patches = size.plans.patches
     least = min(float(min(patch.across, patch.down)) for patch in patches)
-    role: Role = "fine" if least < pen.pt(SMALL * 2) else "outline"
+    role = role or ("fine" if least < pen.pt(SMALL * 2) else "outline")
     for patch, fill in zip(patches, size.fills(), strict=True):
         box = (float(patch.x) + x, float(patch.y) + y, float(patch.across), float(patch.down))
         pen.rectangle(*box, fill, role)
-    framed(pen, size, x, y)
 
 
-def framed(pen: Pen, size: Size, x: float, y: float, role: Role = "edge") -> None:
+def framed(pen: Pen, size: Size, x: float, y: float) -> None:
     """The edge of the top."""
     if size.quilt.finished:
-        pen.rectangle(x, y, *map(float, size.quilt.finished), None, role)
+        pen.rectangle(x, y, *map(float, size.quilt.finished), None, "edge")
 
 
 def bound(pen: Pen, size: Size, x: float, y: float) -> None:
@@ -94,6 +93,7 @@ def _side_by_side(pen: Pen, pattern: Pattern) -> None:
         across, down = map(float, size.quilt.finished)
         y = tallest - down
         patched(pen, size, x, y)
+        framed(pen, size, x, y)
         measured(pen, size, x, y)
         pen.label(x + across / 2, y - pen.pt(9), words.title(size.name), 10, weight=600)
         x += max(across, pen.pt(48)) + pen.pt(34)
@@ -102,6 +102,7 @@ def _side_by_side(pen: Pen, pattern: Pattern) -> None:
 def _top(size: Size) -> Drawing:
     def drawn(pen: Pen) -> None:
         patched(pen, size, 0, 0)
+        framed(pen, size, 0, 0)
         measured(pen, size, 0, 0)
         _lettered(pen, size)
 

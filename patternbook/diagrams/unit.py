@@ -74,7 +74,7 @@ def _before(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> float:
     """The parts apart as cut or sewn so far, then an arrow; gives where the arrow ends."""
     raw = float(size.quilt.seam)
     gap = pen.pt(13) + 2 * raw
-    laid = apart(unit, gap)
+    laid = apart(size, unit, made, gap)
     tags = []
     for part in laid.all:
         found = draw(pen, size, part, raw)
@@ -94,7 +94,7 @@ def _named(pen: Pen, part: Lying, found: Sequence[labels.Shown]) -> bool:
     """The name of a part inside it, where it fits."""
     if len(found) == 1:
         return labels.inside(pen, found[0], part.part)
-    return labels.named(pen, part, part.part)
+    return labels.named(pen, part, found, part.part)
 
 
 def _joins(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
+from pathlib import PurePath
 from typing import Final, Literal
 
 from patternbook.cutting.records import BackingPlan, Buy, CuttingPlan, FabricPlan
@@ -26,6 +28,7 @@ from patternbook.edition.figures_record import (
 from patternbook.edition.pipeline import Examined
 from patternbook.exact import Exact, Rational
 from patternbook.inch import System, plain
+from patternbook.notice import Place
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import (
     Border,
@@ -48,8 +51,11 @@ FORMAT: Final = 1
 ASSUMED_LIMIT: Final = {"in": Fraction(3), "cm": Fraction(15, 2)}
 
 
-def figures(examined: Examined) -> FiguresRecord | None:
-    """The record, of the sizes that hold; None where the source could not be read at all."""
+def figures(examined: Examined, *, bare: bool = False) -> FiguresRecord | None:
+    """The record, of the sizes that hold; None where the source could not be read at all.
+
+    `bare`: places name the file without its folders, as is right in a file that is handed on.
+    """
     source, heading = examined.source, examined.heading
     if source is None or heading is None:
         return None
@@ -60,14 +66,17 @@ def figures(examined: Examined) -> FiguresRecord | None:
         "slug": heading.slug,
         "revision": heading.revision,
         "unit": "cm" if source.written.cm else "in",
-        "sizes": {size: _Size(evidence).record() for size, evidence in examined.sizes.items()},
+        "sizes": {
+            size: _Size(evidence, bare=bare).record() for size, evidence in examined.sizes.items()
+        },
     }
 
 
 class _Size:
     """The figures of one size."""
 
-    def __init__(self, evidence: Evidence) -> None:
+    def __init__(self, evidence: Evidence, *, bare: bool) -> None:
+        self.bare = bare
         self.evidence = evidence
         self.quilt: Quilt = evidence.quilt
         self.cutting: CuttingPlan = evidence.cutting
@@ -99,6 +108,11 @@ class _Size:
     def _number(self, value: Exact | Rational) -> str:
         return plain(value, self.system.unit == "cm")
 
+    def _at(self, place: Place | None) -> str | None:
+        if place is None:
+            return None
+        return str(replace(place, file=PurePath(place.file).name) if self.bare else place)
+
     def _figure(self, value: Exact | Rational, *key: str) -> Figure:
         """A length, with its standing; one that nothing states was worked out."""
         standing = self.quilt.standings.get(key)
@@ -110,7 +124,7 @@ class _Size:
             "status": status,
             "ways": standing.ways if standing else 1,
             "class": kind,
-            "at": str(place) if place else None,
+            "at": self._at(place),
         }
         exact = Exact.of(value)
         if not exact.rational:
@@ -131,7 +145,7 @@ class _Size:
             "status": "worked out" if stated is None else "agrees",
             "ways": 1 if stated is None else 2,
             "class": kind,
-            "at": str(place) if place else None,
+            "at": self._at(place),
         }
 
     def _piece(self, piece: Piece) -> PieceRecord:

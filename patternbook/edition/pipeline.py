@@ -10,6 +10,7 @@ from patternbook.cutting.plan import plan as plan_cutting
 from patternbook.notice import Notice, failed, gathered
 from patternbook.proof import EVERY_SIZE, prove
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.recounted import OURS
 from patternbook.quilt.build import quilts
 from patternbook.quilt.place import patches
 from patternbook.quilt.records import Heading, Quilt
@@ -61,4 +62,7 @@ def plan(quilt: Quilt, *, sound: bool) -> tuple[Evidence, list[Notice]]:
     sewing, more = plan_sewing(quilt)
     placed = patches(quilt, quilt.top) if quilt.top else ()
     evidence = Evidence(quilt, placed, cutting, sewing, sound)
-    return evidence, [*notices, *more, *prove(evidence)]
+    told = [*notices, *more]
+    # The plan of a faulty source may well disagree with itself: only a sound one is our fault.
+    ours = sound and not failed(told)
+    return evidence, [*told, *(one for one in prove(evidence) if ours or one.hint != OURS)]

@@ -82,7 +82,7 @@ def _booklets(
 
 
 def _figures(examined: Examined) -> bytes:
-    return (json.dumps(figures(examined), indent=2, ensure_ascii=False) + "\n").encode()
+    return (json.dumps(figures(examined, bare=True), indent=2, ensure_ascii=False) + "\n").encode()
 
 
 def _nothing(edition: str) -> Notice:

@@ -163,6 +163,13 @@ _PART_KIND: Final = Kind(
 _WHOLE_KIND: Final = Kind(
     "whole", "a whole number", lambda text, _: parse_whole(text), "[0-9]+", numeric=True
 )
+_FROM_ONE_KIND: Final = Kind(
+    "from-one",
+    "a whole number, 1 or more",
+    lambda text, _: parse_whole(text, least=1),
+    "0*[1-9][0-9]*",
+    numeric=True,
+)
 _DAY_KIND: Final = Kind(
     "day", "a day (2026-03-01)", lambda text, _: parse_date(text), "[0-9]{4}-[0-9]{2}-[0-9]{2}"
 )
@@ -189,6 +196,7 @@ Name = Annotated[NameValue, _NAME_KIND]
 Letter = Annotated[LetterValue, _LETTER_KIND]
 Part = Annotated[PartValue, _PART_KIND]
 Whole = Annotated[WholeValue, _WHOLE_KIND]
+FromOne = Annotated[WholeValue, _FROM_ONE_KIND]
 Day = Annotated[DateValue, _DAY_KIND]
 Line = Annotated[Text, _LINE_KIND]
 Sentences = Annotated[Text, _TEXT_KIND]

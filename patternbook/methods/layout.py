@@ -50,7 +50,7 @@ class LayoutWork:
         grid = world.kept(name, lambda: Grid(name, layout, world))
         parts = Counter({part: number * units for part, number in grid.need().items()})
         runs: list[StripNeed] = []
-        for round_ in rounds(name, layout, world, grid.tallies()):
+        for round_ in rounds(name, layout, world, grid.tallies):
             more, lengths = borders.needs(round_, world, units)
             parts.update(more)
             runs.extend(lengths)
@@ -65,7 +65,7 @@ class LayoutWork:
         layout = _layout(unit)
         grid = world.kept(name, lambda: Grid(name, layout, world))
         del units  # every one is alike
-        all_rounds = tuple(rounds(name, layout, world, grid.tallies()))
+        all_rounds = tuple(rounds(name, layout, world, grid.tallies))
         x = sum((world.length(round_.wide) for round_ in all_rounds), Exact(0))
         y = sum((world.length(round_.high) for round_ in all_rounds), Exact(0))
         lines = grid.placed(x, y)

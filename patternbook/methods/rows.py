@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cached_property
 from typing import NamedTuple, TypeVar
 
 from patternbook.exact import Exact
@@ -158,8 +159,9 @@ class Grid:
         level(rows, LENGTH, self.world)
         if self.frame is not None and self.lines:
             self._sash_equations(self.frame)
-        return self.tallies()
+        return self.tallies
 
+    @cached_property
     def tallies(self) -> tuple[Tally, Tally]:
         """Finished width and length before borders, as written-out sums."""
         if not self.lines:

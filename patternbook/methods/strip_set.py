@@ -106,7 +106,7 @@ class StripSetWork:
         slice_ = world.length(_slice(name, strips, world)) + world.length(world.seam) * 2
         length = _strip_length(strips, world)
         fits = int(length // slice_.down(Fraction(1, 64))) if slice_ > 0 else 0
-        stated = world.number(strips.per_set, f"{name}: per-set")
+        stated = world.number(strips.per_set, f"{name}: per-set", least=1)
         if stated is not None and stated > fits and strips.per_set is not None:
             message = f"{stated} slices a set stated, {fits} fit: {length} ÷ {slice_}."
             place = strips.key_places.get("per-set", strips.place)

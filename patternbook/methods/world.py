@@ -98,9 +98,7 @@ class World(Protocol):
     def strip_length(self, part: str) -> Fraction:
         """How long a strip of this piece's cloth is."""
 
-    def number(
-        self, value: PerSize[CountValue] | None, what: str, least: int = 0
-    ) -> int | None:
+    def number(self, value: PerSize[CountValue] | None, what: str, least: int = 0) -> int | None:
         """A stated whole number in this size, None where not stated or at fault (told)."""
 
     def laid(self, cells: CellsValue) -> tuple[Cell, ...]:

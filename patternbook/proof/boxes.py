@@ -34,8 +34,8 @@ def whole(oblongs: Iterable[Sequence[Exact]]) -> Whole:
     lengths = [length for row in rows for length in row]
     if any(length.roots for length in lengths):
         return Whole(_ranked(rows), None)
-    scale = lcm(*{length.one.denominator for length in lengths})
-    numbers = iter([n.one.numerator * (scale // n.one.denominator) for n in lengths])
+    scale = lcm(*{length.denominator for length in lengths})
+    numbers = iter([n.numerator * (scale // n.denominator) for n in lengths])
     four = zip(numbers, numbers, numbers, numbers, strict=True)
     return Whole(tuple(Box(x, y, x + wide, y + high) for x, y, wide, high in four), scale)
 

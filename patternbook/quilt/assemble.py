@@ -25,6 +25,11 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
         if name not in resolver.broken and counted.make[name]
     }
     top = TOP if TOP in units else None
+    pieces = {
+        letter: _piece(letter, piece, resolver, counted)
+        for letter, piece in resolver.pieces.items()
+        if counted.uses[letter] or TOP not in resolver.units
+    }
     written = resolver.written
     return Quilt(
         size=resolver.size,
@@ -35,10 +40,11 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
         fabrics={
             name: _fabric(name, fabric, resolver) for name, fabric in resolver.fabrics.items()
         },
+        # Of a fragment's piece that has no count (which is told) there is nothing to plan.
         pieces={
-            letter: _piece(letter, piece, resolver, counted)
-            for letter, piece in resolver.pieces.items()
-            if counted.uses[letter] or TOP not in resolver.units
+            letter: piece
+            for letter, piece in pieces.items()
+            if piece.is_strip or piece.count + piece.spare
         },
         units=units,
         top=top,
@@ -85,7 +91,7 @@ def _fabric(name: str, written: WrittenFabric, resolver: Resolver) -> Fabric:
     size = resolver.size
     width = written.width or resolver.written.width
     yards, metres = here(written.yards, size), here(written.metres, size)
-    prints = resolver.number(written.prints, f"{name}: prints")
+    prints = resolver.number(written.prints, f"{name}: prints", least=1)
     stated = written.size
     return Fabric(
         name=name,
@@ -136,7 +142,7 @@ def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Coun
         stated_count=stated_count,
         stated_squares=resolver.number(written.squares, f"{letter}: squares"),
         stated_strips=resolver.number(written.strips, f"{letter}: strips"),
-        stated_per_strip=resolver.number(written.per_strip, f"{letter}: per-strip"),
+        stated_per_strip=resolver.number(written.per_strip, f"{letter}: per-strip", least=1),
         note=str(written.note) if written.note else None,
         place=written.place,
         key_places=value_places(written, resolver.size),

@@ -191,6 +191,15 @@ def _not_fixed(letter: str, side: str, place: Place, resolver: Resolver) -> Noti
 
 def _too_small(letter: str, side: str, value: Exact, place: Place, resolver: Resolver) -> Notice:
     word = "width" if side == "across" else "length"
+    cut = _cut_side(letter, side, resolver)
+    if cut != "fit":
+        seams = printed(resolver.length(resolver.seam) * 2)
+        message = (
+            f"{letter}, cut {cut}, finishes {printed(value)} in {word}: two seams take {seams}."
+        )
+        return _error(
+            "no-room", "R1", message, place, resolver, "Cut it larger, or check the seam."
+        )
     message = (
         f"{letter} would have to finish {printed(value)} in {word}: its place is too small for it"
         f"{_place_sum(letter, side, resolver)}."

@@ -59,7 +59,7 @@ def backing(resolver: Resolver) -> Backing | None:
         str(fabric) if fabric else None,
         over.number if over else OVER[resolver.system.unit],
         _size(here(written.size, size)),
-        resolver.number(written.panels, "backing: panels"),
+        resolver.number(written.panels, "backing: panels", least=1),
         str(seams) if seams else None,  # type: ignore[arg-type]
         str(written.note) if written.note else None,
         value_places(written, size),
@@ -89,6 +89,10 @@ def binding(resolver: Resolver) -> Binding | None:
         return None
     cut, length = here(written.cut, size), here(written.length, size)
     width = cut.across if cut is not None and isinstance(cut.across, Fraction) else None
+    if cut is not None and (width is None or cut.down != "WOF"):
+        message = f"binding: {cut.text} is no strip of binding, which is cut across the cloth."
+        hint = "Write its width: `cut: 2 1/2 x WOF`."
+        resolver.error("binding-cut", "R14", message, cut.place, hint)
     return Binding(
         str(fabric),
         width or BINDING_CUT[resolver.system.unit],

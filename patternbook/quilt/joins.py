@@ -95,8 +95,8 @@ def whole_numbers(patches: Sequence[Patch]) -> tuple[list[Box], Callable[[int], 
     lengths = [value for patch in patches for value in patch[1:5]]
     if any(value.roots for value in lengths):
         return _ranks(patches)
-    scale = lcm(*{value.one.denominator for value in lengths})
-    numbers = iter([value.one.numerator * (scale // value.one.denominator) for value in lengths])
+    scale = lcm(*{value.denominator for value in lengths})
+    numbers = iter([value.numerator * (scale // value.denominator) for value in lengths])
     boxes = [
         Box(x, y, x + across, y + down)
         for x, y, across, down in zip(numbers, numbers, numbers, numbers, strict=True)

@@ -104,7 +104,7 @@ class Meetings:
 
     def _number(self, length: Exact) -> Number:
         whole = length * self._scale
-        return whole.one.numerator if whole.rational else whole
+        return whole.numerator if whole.rational else whole
 
 
 def around(border: Border) -> dict[Direction, tuple[tuple[Placed, ...], tuple[Placed, ...]]]:
@@ -141,4 +141,4 @@ def _scale(quilt: Quilt) -> Fraction:
     lengths = (
         length for unit in quilt.units.values() for part in unit.placed for length in part[4:]
     )
-    return Fraction(lcm(*{length.one.denominator for length in lengths if length.rational}))
+    return Fraction(lcm(*{length.denominator for length in lengths if length.rational}))

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final, NamedTuple
 
 from patternbook.exact import Exact
@@ -45,19 +44,27 @@ def spot(part: Placed, across: Exact, down: Exact, turn: Turn) -> tuple[Exact, E
 
 def patches(quilt: Quilt, unit: str) -> tuple[Patch, ...]:
     """All patches of one unit as made, with its top left corner at nought."""
-    return tuple(_walk(quilt, unit, Turn(), Exact(0), Exact(0), (unit,)))
+    return _lying(quilt, unit, Turn(), {})
 
 
-def _walk(
-    quilt: Quilt, name: str, turn: Turn, x: Exact, y: Exact, within: tuple[str, ...]
-) -> Iterator[Patch]:
-    unit = quilt.units[name]
-    for number, part in enumerate(unit.placed):
-        dx, dy = spot(part, *unit.finished, turn)
+Lying = dict[tuple[str, Turn], tuple[Patch, ...]]
+
+
+def _lying(quilt: Quilt, name: str, turn: Turn, known: Lying) -> tuple[Patch, ...]:
+    """The patches of a unit that lies turned; each way it lies is worked out once, then moved."""
+    if (name, turn) in known:
+        return known[name, turn]
+    unit, found = quilt.units[name], []
+    for number, part in enumerate(unit.placed, 1):
+        x, y = spot(part, *unit.finished, turn)
         lies = turned(part.turn, turn)
         if part.part in quilt.units:
-            inside = (*within, f"{part.part} {number + 1}")
-            yield from _walk(quilt, part.part, lies, x + dx, y + dy, inside)
+            inside = (name, f"{part.part} {number}")
+            for patch in _lying(quilt, part.part, lies, known):
+                within = (*inside, *patch.within[1:])
+                found.append(patch._replace(x=patch.x + x, y=patch.y + y, within=within))
         else:
             wide, high = (part.down, part.across) if turn.sideways else (part.across, part.down)
-            yield Patch(part.part, x + dx, y + dy, wide, high, lies, within)
+            found.append(Patch(part.part, x, y, wide, high, lies, (name,)))
+    known[name, turn] = tuple(found)
+    return known[name, turn]

@@ -150,9 +150,7 @@ class Resolver:
             return fabric.width.number
         return self.written.width.number if self.written.width else self.system.width
 
-    def number(
-        self, value: PerSize[CountValue] | None, what: str, least: int = 0
-    ) -> int | None:
+    def number(self, value: PerSize[CountValue] | None, what: str, least: int = 0) -> int | None:
         """A stated whole number in this size; faults in it are told, and it counts as unstated."""
         return self.whole(here(value, self.size), what, least)
 

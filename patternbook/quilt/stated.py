@@ -19,7 +19,9 @@ def stated_counts(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
     for letter, piece in resolver.pieces.items():
         value = here(piece.count, resolver.size)
         stated = resolver.number(piece.count, f"{letter}: count")
-        if stated is None or value is None or not counted.uses[letter]:
+        if stated is None or value is None:
+            continue
+        if not counted.uses[letter] and TOP not in resolver.units:
             continue
         sewn = counted.number(letter)
         if stated != sewn:
@@ -88,11 +90,22 @@ def _never_sewn(letter: str, resolver: Resolver) -> Iterator[Notice]:
         message = f"{letter} is cut but never sewn."
         hint = "Place it in a unit, or leave the piece out."
         yield resolver.fault("never-sewn", "R3", message, place, hint)
+    elif not (resolver.is_strip(letter) or _stated_count(letter, resolver)):
+        message = f"nothing says how many {letter} are needed."
+        hint = "State its count, or place it in a unit."
+        notice = resolver.fault("no-count", "R10", message, place, hint)
+        yield replace(notice, severity="warning")
     elif resolver.units:
         message = f"{letter} is in no unit of this fragment: its stated count is the need."
         hint = "Place it in a unit, or check that none is missing."
         notice = resolver.fault("need-assumed", "R3", message, place, hint)
         yield replace(notice, severity="advice")
+
+
+def _stated_count(letter: str, resolver: Resolver) -> int:
+    piece = resolver.pieces[letter]
+    counts = (piece.count, "count"), (piece.squares, "squares"), (piece.spare, "spare")
+    return sum(resolver.number(value, f"{letter}: {word}") or 0 for value, word in counts)
 
 
 def _differs(what: str, value: CountValue, sewn: int, terms: str, resolver: Resolver) -> Notice:

@@ -10,6 +10,7 @@ from patternbook.methods.fields import (
     Colour,
     Count,
     Cut,
+    FromOne,
     Length,
     Letter,
     Line,
@@ -49,7 +50,7 @@ class WrittenFabric(WrittenNode):
     form: Form = Text("yardage")
     width: Length | None = None
     size: Size | None = None
-    pack: Whole | None = None
+    pack: FromOne | None = None
     direction: Direction = Text("any")
     prints: EachSize[Count] | None = None
     one_print_per: Name = NameValue("piece")

@@ -161,13 +161,15 @@ def parse_part(text: Text) -> PartValue:
     return PartValue(line, text.place)
 
 
-def parse_whole(text: Text) -> WholeValue:
-    """A whole number, not below 0."""
+def parse_whole(text: Text, least: int = 0) -> WholeValue:
+    """A whole number, not below `least`."""
     line = one_line(text)
     if re.fullmatch("[0-9]+", line) and (len(line) > 10 or int(line) > LARGEST):
         raise ValueFault("too-many", f"{quoted(line)} is more than can be counted")
     if not re.fullmatch("[0-9]+", line):
         raise ValueFault("not-whole", f"{quoted(line)} is not a whole number (such as 12)")
+    if int(line) < least:
+        raise ValueFault("too-few", f"{quoted(line)} is too few: {least} is the least")
     return WholeValue(int(line), line, text.place)
 
 

@@ -1,9 +1,13 @@
 """`figures`, as it is called."""
 
+import json
+
 import jsonschema
 
 from patternbook.commands.new import begun
 from patternbook.commands.schema import schema_of
+from patternbook.edition.figures import figures
+from patternbook.edition.pipeline import examine
 from tests.support import Golden, Run, WritePattern
 
 SOUND = begun("Winter Window", "plain")
@@ -57,3 +61,10 @@ def test_a_fault_is_told_beside_the_figures(run: Run, pattern: WritePattern) -> 
 def test_a_source_that_cannot_be_read_has_none(run: Run, pattern: WritePattern) -> None:
     ran = run("figures", pattern("pattern: ["), "--json")
     assert (ran.code, ran.out) == (1, "")
+
+
+def test_places_in_a_file_that_is_handed_on_name_no_folder(pattern: WritePattern) -> None:
+    path = pattern(SOUND)
+    text = json.dumps(figures(examine(path, path.as_posix()), bare=True))
+    assert '"at": "pattern.yaml:' in text
+    assert path.parent.name not in text

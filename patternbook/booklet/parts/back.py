@@ -118,7 +118,8 @@ def _newest(book: Book) -> str:
 def _permission(book: Book) -> Iterator[str]:
     by = f" by {book.heading.by}" if book.heading.by else ""
     if book.heading.licence:
-        yield f"{book.heading.pattern}{by}: the text and the drawings are under the licence {book.heading.licence}."
+        licence = book.heading.licence
+        yield f"{book.heading.pattern}{by}: text and drawings under the licence {licence}."
     else:
         yield f"{book.heading.pattern}{by}: ask before you copy or share it."
     yield "The quilts that you sew are yours to keep, give or sell."

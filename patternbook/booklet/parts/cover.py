@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book, Figure, Row, Table
+from patternbook.booklet.book import Book, Figure, Row, Table, finished
 from patternbook.booklet.dates import written_out
 from patternbook.booklet.skills import level, skills
 
@@ -31,9 +31,8 @@ def cover(book: Book) -> Cover:
     """The cover of the sizes in this booklet."""
     heading, system = book.heading, book.system
     rows = tuple(
-        Row(wording.title(size), (wording.sides(known.quilt.finished, system),))
+        Row(wording.title(size), (wording.sides(finished(known), system),))
         for size, known in book.sizes.items()
-        if known.quilt.finished
     )
     return Cover(
         name=heading.pattern,

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book, Figure, Table
+from patternbook.booklet.book import Book, Figure, Table, finished
 from patternbook.booklet.chart import charts, remarks
 from patternbook.cutting.records import CutStep
 from patternbook.cutting.tools import LAYERS, TABLES
 from patternbook.diagrams.naming import name as drawn
+from patternbook.inch import System
 
 
 @dataclass(frozen=True)
@@ -50,8 +52,7 @@ def cutting(book: Book) -> Cutting:
 
 def _size(book: Book, name: str) -> SizeChart:
     known = book.sizes[name]
-    finished = known.quilt.finished
-    size = f", {wording.sides(finished, book.system)} finished" if finished else ""
+    size = f", {wording.sides(finished(known), book.system)} finished"
     lays = (book.figure(drawn("lay", fabric, name)) for fabric in known.cutting.fabrics)
     return SizeChart(
         f"{wording.title(name)}{size}",
@@ -71,63 +72,62 @@ def _steps(book: Book) -> tuple[CutStep, ...]:
 def _how(book: Book) -> Iterator[str]:
     """The actions of all fabrics, each told once, in the order in which they come."""
     steps = _steps(book)
-    tell = {
-        "straighten": _straighten,
-        "strip": _strip,
-        "trim": _trim,
-        "join": _join,
-        "subcut": _subcut,
-    }
-    for kind, words in tell.items():
+    for kind, tell in HOW.items():
         found = [step for step in steps if step.kind == kind]
         if found:
-            yield from words(book, found)
+            yield tell(book.system, found)
     yield "Keep each letter in its own pile and label it."
 
 
-def _straighten(book: Book, steps: list[CutStep]) -> Iterator[str]:
-    ruler = wording.size(*TABLES[book.system.unit].long_ruler, book.system)
-    again = (
-        " Fold once more, fold to selvedge, edges parallel."
-        if any(step.folds > 1 for step in steps)
-        else ""
-    )
-    width = wording.length(steps[0].width or 0, book.system)
-    yield (
+def _straighten(system: System, steps: Sequence[CutStep]) -> str:
+    ruler = wording.size(*TABLES[system.unit].long_ruler, system)
+    twice = any(step.folds > 1 for step in steps)
+    again = " Fold once more, fold to selvedge, edges parallel." if twice else ""
+    width = wording.length(steps[0].width or 0, system)
+    return (
         f"Straighten the edge: fold the fabric selvedge to selvedge until it lies flat.{again} "
         f"Lay the {ruler} ruler square to the fold and cut off about {width}."
     )
 
 
-def _strip(book: Book, steps: list[CutStep]) -> Iterator[str]:
-    table = TABLES[book.system.unit]
-    told = "Cut the strips across the fabric, the widest first, in the order of the chart."
+def _strip(system: System, steps: Sequence[CutStep]) -> str:
+    table = TABLES[system.unit]
+    told = ["Cut the strips across the fabric, the widest first, in the order of the chart."]
     if any(len(step.rulers) > 1 for step in steps):
-        wide = wording.length(table.long_ruler.across, book.system)
-        square = wording.size(*table.square, book.system)
-        told += f" For strips wider than {wide} lay the {square} ruler beside the long one."
+        wide = wording.length(table.long_ruler.across, system)
+        square = wording.size(*table.square, system)
+        told.append(f"For strips wider than {wide} lay the {square} ruler beside the long one.")
     if any(step.on_fold for step in steps):
-        widest = wording.length(table.long_ruler.across + table.square.across, book.system)
-        told += (
-            f" For strips wider than {widest} fold the fabric once more along its length, edges "
+        widest = wording.length(table.long_ruler.across + table.square.across, system)
+        told.append(
+            f"For strips wider than {widest} fold the fabric once more along its length, edges "
             "parallel, and measure half the width from the fold."
         )
-    yield told
+    return " ".join(told)
 
 
-def _trim(book: Book, steps: list[CutStep]) -> Iterator[str]:
+def _trim(_: System, steps: Sequence[CutStep]) -> str:
     layers = wording.spelled(max(step.layers for step in steps))
-    yield f"Stack strips of one width in up to {layers} layers, edges level, and trim off the selvedge ends; trim the ends of pre-cut strips the same way."
-
-
-def _join(book: Book, steps: list[CutStep]) -> Iterator[str]:
-    yield "Join end to end those strips of which the chart says so."
-
-
-def _subcut(book: Book, steps: list[CutStep]) -> Iterator[str]:
-    stacked = (
-        f" in stacks of up to {wording.spelled(LAYERS)} layers"
-        if any(step.layers > 1 for step in steps)
-        else ""
+    return (
+        f"Stack strips of one width in up to {layers} layers, edges level, and trim off the "
+        "selvedge ends. Square the ends of pre-cut strips in the same way."
     )
-    yield f"Cut the pieces from the strips{stacked}, the longest first."
+
+
+def _join(_: System, __: Sequence[CutStep]) -> str:
+    return "Join end to end those strips of which the chart says so."
+
+
+def _subcut(_: System, steps: Sequence[CutStep]) -> str:
+    stacked = any(step.layers > 1 for step in steps)
+    layers = f", in stacks of up to {wording.spelled(LAYERS)} layers" if stacked else ""
+    return f"Cut the pieces from the strips, the longest first{layers}."
+
+
+HOW: Final[Mapping[str, Callable[[System, Sequence[CutStep]], str]]] = {
+    "straighten": _straighten,
+    "strip": _strip,
+    "trim": _trim,
+    "join": _join,
+    "subcut": _subcut,
+}

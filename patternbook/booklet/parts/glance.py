@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book, Figure, Row, Table
+from patternbook.booklet.book import Book, Figure, Row, Table, finished
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece
 
@@ -41,11 +42,9 @@ def glance(book: Book) -> Glance:
 
 def _cells(known: Evidence) -> tuple[str, ...]:
     quilt, totals = known.quilt, known.sewing.totals
-    assert quilt.finished is not None
-    finished = wording.sides(quilt.finished, quilt.system)
     small = smallest(known)
     return (
-        finished,
+        wording.sides(finished(known), quilt.system),
         *((_centimetres(known),) if quilt.system.unit == "in" else ()),
         str(totals.pieces),
         str(totals.matches),
@@ -57,9 +56,13 @@ def _centimetres(known: Evidence) -> str:
     """For orientation only: the pattern is in inches, and its pieces are never converted."""
     from patternbook.metric import centimetres
 
-    assert known.quilt.finished is not None
-    near = [round(centimetres(side.up(known.quilt.system.step))) for side in known.quilt.finished]
+    near = [_nearest(centimetres(side.up(known.quilt.system.step))) for side in finished(known)]
     return wording.glued(f"about {near[0]} × {near[1]} cm")
+
+
+def _nearest(length: Fraction) -> int:
+    """The nearest whole centimetre, a half upward."""
+    return (length * 2 + 1) // 2
 
 
 def smallest(known: Evidence) -> Piece | None:

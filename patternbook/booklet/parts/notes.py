@@ -1,4 +1,4 @@
-"""What holds throughout: seam, width of fabric, pressing, how amounts are rounded; the seam test."""
+"""What holds throughout: seam, width of fabric, pressing, rounding; and the seam test."""
 
 from __future__ import annotations
 
@@ -50,12 +50,14 @@ def _notes(book: Book) -> Iterator[Note]:
     )
     yield Note(
         "Sizes",
-        "Width comes before length. Finished means sewn into the quilt; a measure with seam allowances is taken from raw edge to raw edge.",
+        "Width comes before length. Finished means sewn into the quilt; a measure with seam "
+        "allowances is taken from raw edge to raw edge.",
     )
     yield Note("Width of fabric", _width(book))
     yield Note(
         "Washing",
-        "Wash all fabrics before you cut, or none. Never wash pre-cut pieces: they shrink and fray.",
+        "Wash all fabrics before you cut, or none. Never wash pre-cut pieces: they shrink and "
+        "fray.",
     )
     yield Note(
         "Pressing",
@@ -116,10 +118,12 @@ def seam_test(book: Book) -> tuple[str, ...]:
     """Three strips joined: the middle one loses a seam allowance on each side."""
     quilt, system = book.first.quilt, book.system
     strip, middle = quilt.seam * 6, quilt.seam * 4
-    return (
+    cut = (
         f"Cut three strips, each {wording.length(strip, system)} wide and about "
-        f"{wording.length(quilt.seam * 16, system)} long.",
-        "Join them side by side and press.",
-        f"The middle one must now measure {wording.length(middle, system)}. Narrower: sew a "
-        "thread's width less. Wider: sew a thread's width more. Test again.",
+        f"{wording.length(quilt.seam * 16, system)} long."
     )
+    measure = (
+        f"The middle one must now measure {wording.length(middle, system)}. Narrower: sew a "
+        "thread's width less. Wider: sew a thread's width more. Test again."
+    )
+    return cut, "Join them side by side and press.", measure

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
 
 from patternbook.booklet import wording
-from patternbook.booklet.book import Book, Figure, Row, Table, told_by_size
+from patternbook.booklet.book import Book, Figure, Table, told_by_size
 from patternbook.booklet.cloth_words import bought, label, letters, precut
 from patternbook.cutting.records import BackingFor, Buy
 from patternbook.proof.evidence import Evidence
@@ -33,7 +34,7 @@ def requirements(book: Book) -> Requirements:
     fabrics = _fabrics(book)
     head = ("", *book.names)
     lines = [line for fabric in fabrics for line in _fabric(book, fabric)]
-    lines += [*_backing(book), *_batting(book), *_thread(book)]
+    lines += [*_backing(book), *BATTING_AND_THREAD]
     spare = [(label(fabric), _spare(fabric)) for fabric in fabrics]
     return Requirements(
         "What you need",
@@ -68,14 +69,14 @@ def _fabric(book: Book, fabric: Fabric) -> Iterator[Line]:
     cut = letters(fabric.name, book.all)
     name = f"{label(fabric)}: {cut}" if cut else label(fabric)
     if fabric.form == "yardage":
-        yield name, lambda known: amount(known, _buy(known, fabric.name))
+        yield name, lambda known: amount(_buy(known, fabric.name))
         return
     pack = f", packs of {fabric.pack}" if fabric.pack else ""
     yield f"{name}{pack}", lambda known: _packs(known, fabric)
     yield f"{label(fabric)}, needed", lambda known: _needed(known, fabric)
 
 
-def amount(known: Evidence, buy: Buy | None) -> str:
+def amount(buy: Buy | None) -> str:
     """`2⅞ yd or 2.7 m`."""
     if buy is None or buy.amount is None:
         return wording.NONE
@@ -143,11 +144,6 @@ def in_both(number: Fraction, unit: str, step: Fraction) -> str:
     return f"{told} {wording.NARROW_OR}{wording.amount(metres_to_buy(number, step), 'm')}"
 
 
-def _batting(book: Book) -> Iterator[Line]:
-    yield "Batting, at least", _batting_size
-    yield "Batting, a package of", _batting_pack
-
-
 def _batting_size(known: Evidence) -> str:
     plan = known.cutting.batting
     return wording.cut_size(plan.size, known.quilt.system) if plan else wording.NONE
@@ -160,16 +156,19 @@ def _batting_pack(known: Evidence) -> str:
     return wording.cut_size(plan.pack, known.quilt.system) if plan.pack else "two, joined"
 
 
-def _thread(book: Book) -> Iterator[Line]:
-    yield "Thread for piecing, about", _thread_amount
-
-
-def _thread_amount(known: Evidence) -> str:
+def _thread(known: Evidence) -> str:
     quilt, thread = known.quilt, known.sewing.totals.thread
     if not thread.sign():
         return wording.NONE
     whole = (thread / quilt.system.bolt).up(wording.TEN)
     return wording.amount(whole, quilt.system.bolt_unit)
+
+
+BATTING_AND_THREAD: Final[tuple[Line, ...]] = (
+    ("Batting, at least", _batting_size),
+    ("Batting, a package of", _batting_pack),
+    ("Thread for piecing, about", _thread),
+)
 
 
 def _remarks(book: Book, fabric: Fabric) -> Iterator[str]:

@@ -10,7 +10,8 @@ from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Row, Table
 from patternbook.booklet.order import Together, together
 from patternbook.booklet.pressing_words import press
-from patternbook.booklet.step_words import Fact, words
+from patternbook.booklet.step_facts import Fact
+from patternbook.booklet.step_words import words
 from patternbook.diagrams.naming import name as drawn
 
 BESIDE: Final = 3.6  # pictures up to so many inches stand beside the words
@@ -85,7 +86,7 @@ def _names(book: Book, step: Together) -> tuple[str, ...]:
 
 
 def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown:
-    told = words(step, book.all, book.first.quilt.top)
+    told = words(step, book.all)
     check, rows = figures_told(book, step, told.facts)
     tables = [Table("In each size", ("", *book.names), rows)] if rows else []
     if told.orders:

@@ -1,0 +1,120 @@
+"""Rows and columns in words: how their parts lie, how they are joined, and then one another."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import partial
+from typing import NamedTuple
+
+from patternbook.booklet import laying, wording
+from patternbook.booklet.step_facts import (
+    CHECK,
+    MATCHES,
+    Context,
+    Fact,
+    Words,
+    joined,
+    makes,
+)
+from patternbook.proof.evidence import Evidence
+from patternbook.sewing.records import LinesStep, LineStep, Step
+
+Found = Sequence[tuple[Evidence, LineStep]]
+
+
+class Order(NamedTuple):
+    """How the parts of a row lie: one sentence with counts by size, or an order a size."""
+
+    does: tuple[str, ...] = ()
+    counts: tuple[Fact, ...] = ()
+    by_size: Mapping[str, str] = {}
+
+
+def line(first: LineStep, where: Context) -> Words:
+    """One row or column, and those like it."""
+    found = [(known, made) for known, made in where.found() if isinstance(made, LineStep)]
+    order = _order(first, found)
+    whole = "top" if where.is_top and _alone(found) else _noun(first)
+    does = (*order.does, *joined(first, whole))
+    facts = (*order.counts, CHECK, *makes(found))
+    return Words(f"{where.name}: {_title(first, found)}", does, facts, order.by_size)
+
+
+def _noun(step: LineStep) -> str:
+    return "sash row" if step.role == "sash" else step.role
+
+
+def _title(step: LineStep, found: Found) -> str:
+    noun = _noun(step)
+    if _alone(found) and step.unit == found[0][0].quilt.top:
+        return "join all its parts"
+    same = {made.numbers for _, made in found}
+    if len(same) > 1 or all(_only(known, made) for known, made in found):
+        many = any(made.make > 1 for _, made in found)
+        return f"join the {wording.plural(noun) if many else noun}"
+    numbers = wording.listed(str(number) for number in step.numbers)
+    return f"join {wording.plural(noun) if len(step.numbers) > 1 else noun} {numbers}"
+
+
+def _alone(found: Found) -> bool:
+    """Whether this one line is the whole unit, in every size."""
+    return all(len(known.sewing.of(step.unit)) == 1 for known, step in found)
+
+
+def _only(known: Evidence, step: LineStep) -> bool:
+    """Whether no other step of the unit joins lines of this role."""
+    others = (
+        other
+        for other in known.sewing.of(step.unit)
+        if isinstance(other, LineStep) and other.role == step.role
+    )
+    return len(list(others)) == 1
+
+
+def _order(step: LineStep, found: Found) -> Order:
+    start = "From the top" if step.role == "column" else "From the left"
+    orders = {known.quilt.size: laying.full(made.sequence) for known, made in found}
+    if len(set(orders.values())) == 1:
+        return Order((f"{start}: {laying.full(step.sequence)}.",))
+    said = {laying.words(made.sequence) for _, made in found}
+    if len(said) > 1:
+        return Order(by_size=orders)
+    counts = [laying.counts(made.sequence) for _, made in found]
+    several = [part for part in counts[0] if any(count[part] > 1 for count in counts)]
+    facts = tuple(
+        Fact(f"{part} in each", f"Each takes {{}} {part}.", partial(_in_each, part))
+        for part in several
+    )
+    return Order((f"{start}: {said.pop()}.",), facts)
+
+
+def _in_each(part: str, step: Step, _: Evidence) -> str:
+    return str(next((taken.one for taken in step.parts if taken.part == part), 0))
+
+
+def lines(first: LinesStep, where: Context) -> Words:
+    """Rows or columns joined."""
+    found = [(known, made) for known, made in where.found() if isinstance(made, LinesStep)]
+    meet = any(made.matches for _, made in found)
+    pins = (
+        "Pin where seams meet: pressed opposite ways, they nest."
+        if meet
+        else "No seams have to meet here."
+    )
+    whole = "top" if where.is_top else where.name.lower()
+    does = (_lies(first), pins, *joined(first, whole))
+    count = Fact(
+        f"{wording.capital(first.by)} to join",
+        f"There are {{}} {first.by}.",
+        lambda made, _: str(made.count) if isinstance(made, LinesStep) else wording.NONE,
+    )
+    counts = (count,) if len({made.count for _, made in found}) > 1 else ()
+    facts = (*counts, *((MATCHES,) if meet else ()), CHECK, *makes(found))
+    return Words(f"{where.name}: join the {first.by}", does, facts)
+
+
+def _lies(step: LinesStep) -> str:
+    start = "From the top" if step.by == "rows" else "From the left"
+    if step.sequence:
+        return f"{start}: {laying.full(step.sequence)}."
+    return f"Lay the {step.by} in order as pictured."
