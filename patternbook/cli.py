@@ -13,7 +13,7 @@ from typing import Final, Protocol, cast
 
 from patternbook import __version__
 from patternbook.commands import build, check, explain, figures, new, schema
-from patternbook.commands.say import flush, settle, tell
+from patternbook.commands.say import flush, printable, settle, tell
 from patternbook.commands.stop import Stopped
 
 FAULT_OF_OURS: Final = 3
@@ -45,7 +45,7 @@ def main(words: Sequence[str] | None = None) -> int:
     except SystemExit as end:  # argparse has already said why
         return end.code if isinstance(end.code, int) else Stopped.code
     except Stopped as stop:
-        tell(f"patternbook: {stop}")
+        tell(f"patternbook: {printable(str(stop))}")
         return stop.code
     except KeyboardInterrupt:
         tell("patternbook: interrupted. No file was left half written.")

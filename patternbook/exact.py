@@ -197,6 +197,8 @@ class Exact:
             scale *= scale
 
     def __float__(self) -> float:
+        if not self.roots:
+            return self.numerator / self.denominator
         return float(sum(self._bounds(1 << 60), ZERO) / 2)
 
     def __repr__(self) -> str:

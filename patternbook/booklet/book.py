@@ -38,6 +38,11 @@ class Book:
         return self.all[0]
 
     @property
+    def middle(self) -> str:
+        """The size that the cover shows, and other pictures that are of one size."""
+        return tuple(self.sizes)[(len(self.sizes) - 1) // 2]
+
+    @property
     def system(self) -> System:
         """Inches or centimetres."""
         return self.first.quilt.system
@@ -76,7 +81,8 @@ class Figure:
     @property
     def width(self) -> str:
         """How wide it stands on the page, its caption beneath it."""
-        return f"{max(self.inches, NARROWEST):.2f}in"
+        least = NARROWEST if self.caption else 0.0
+        return f"{max(self.inches, least):.2f}in"
 
 
 @dataclass(frozen=True)

@@ -68,10 +68,17 @@ def _binding(plan: BindingPlan, system: System) -> Row:
     return Row("Binding", (wording.NONE, WHOLE, str(plan.strips), width))
 
 
-def remarks(known: Evidence) -> Iterator[str]:
-    """What the chart of one size cannot say in its columns."""
-    for plan in known.cutting.fabrics.values():
-        yield from _shared(known, plan)
+def is_whole(known: Evidence, letter: str) -> bool:
+    """Whether it is cut from the cloth as whole strips."""
+    return letter == BINDING or known.quilt.pieces[letter].is_strip
+
+
+def remarks(known: Evidence, *, shared: bool) -> Iterator[str]:
+    """What the chart of one size cannot say in its columns; with `shared` also which strip gives
+    what, where no lay is drawn that shows it."""
+    if shared:
+        for plan in known.cutting.fabrics.values():
+            yield from _shared(known, plan)
     yield from _joined(known)
     yield from _diagonal(known)
     yield from _folded(known)
@@ -103,19 +110,17 @@ def _gives(strip: Strip) -> str:
 
 
 def _joined(known: Evidence) -> Iterator[str]:
-    found = [
-        (letter, cut)
-        for letter, cut in known.cutting.letters.items()
-        if cut.joined and not known.quilt.pieces[letter].is_strip
-    ]
-    for letter, cut in found:
-        join = known.quilt.pieces[letter].join
-        how = "diagonal seams" if join == "diagonal" else "straight seams"
-        strips = wording.counted(cut.strips, "strip")
-        yield (
-            f"{letter} is longer than the fabric is wide: join its {strips} end to end with {how}, "
-            "then cut."
-        )
+    """Pieces longer than the fabric is wide."""
+    pieces = known.quilt.pieces
+    for join in ("straight", "diagonal"):
+        found = [
+            f"{letter} ({wording.counted(cut.strips, 'strip')})"
+            for letter, cut in known.cutting.letters.items()
+            if cut.joined and not pieces[letter].is_strip and pieces[letter].join == join
+        ]
+        if found:
+            letters = wording.listed(found)
+            yield f"Join end to end with {join} seams, then cut: {letters}."
 
 
 def _diagonal(known: Evidence) -> Iterator[str]:
@@ -142,4 +147,4 @@ def _folded(known: Evidence) -> Iterator[str]:
             f"{letter} at{wording.NBSP}{wording.length(half, known.quilt.system)}"
             for letter, half in halves.items()
         )
-        yield f"Fold once more, edges parallel, and measure from the fold: {each}."
+        yield f"Fold once more and measure from the fold: {each}."

@@ -45,6 +45,7 @@ def html(book: Book) -> Whole:
             by=book.heading.by or "",
             foot=f"{book.heading.pattern} · {revision(book)}",
             paper=PAPERS[book.paper],
+            kind=f"{book.paper} {'one' if len(book.sizes) == 1 else 'several'}",
             contents=contents,
             parts=made,
         )
@@ -59,13 +60,13 @@ def parts(book: Book) -> Mapping[str, str]:
         page = part.make(book)
         if page is not None:
             made[part.name] = rendered(part.name, page)
-    name, make, before = GLOSSARY
+    name, make, behind = GLOSSARY
     words = rendered(name, make(text(" ".join(made.values()))))
     ordered: dict[str, str] = {}
     for part_name, part_html in made.items():
-        if part_name == before:
-            ordered[name] = words
         ordered[part_name] = part_html
+        if part_name == behind:
+            ordered[name] = words
     return ordered
 
 

@@ -88,12 +88,12 @@ def joined(step: Step, whole: str) -> tuple[str, ...]:
     """How parts are joined: in pairs, then pairs of pairs."""
     if len(step.rounds) > 1:
         waits = any(turn.odd for turn in step.rounds[:-1])
-        rest = " A part left over waits for the next round." if waits else ""
+        rest = " A part left over waits for its turn." if waits else ""
         chain = (
-            "Sew neighbours together in pairs, one pair behind the other without cutting the "
-            "thread (chain piecing). Snip the pairs apart and press."
+            "Sew neighbours in pairs, one pair behind the other without cutting the thread (chain "
+            "piecing). Snip apart and press."
         )
-        return chain, f"Join pairs to pairs in the same way until the {whole} is whole.{rest}"
+        return chain, f"Join pairs to pairs likewise until the {whole} is whole.{rest}"
     if step.make > 1:
         one = (
             "Sew them right sides together, one behind the other without cutting the thread "

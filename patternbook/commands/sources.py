@@ -52,12 +52,18 @@ def _named(path: Path) -> Source:
     if path.is_dir():
         path /= FILE
         if not path.exists():
-            raise WrongCall(f"{path.parent.as_posix()} is a folder without a {FILE}.")
+            raise WrongCall(f"{path.parent.as_posix()} is a folder without a {FILE}.{_near(path)}")
     if not path.exists():
         raise WrongCall(f"{path.as_posix()} does not exist.")
     if not path.is_file():
         raise WrongCall(f"{path.as_posix()} is not a file.")
     return Source(path, path.as_posix())
+
+
+def _near(path: Path) -> str:
+    """Where a folder of patterns was named, one of them."""
+    inside = sorted(path.parent.glob(f"*/{FILE}"), key=Path.as_posix)
+    return f" Name one that has: {inside[0].parent.as_posix()}." if inside else ""
 
 
 def _all_in(folder: Path) -> tuple[Source, ...]:

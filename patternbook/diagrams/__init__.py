@@ -15,6 +15,7 @@ from patternbook.diagrams.pattern import Pattern, Plans, Size
 from patternbook.diagrams.lay import lays
 from patternbook.diagrams.pairs import pairs
 from patternbook.diagrams.quilting import quiltings
+from patternbook.diagrams.quilting_close import quilting_close
 from patternbook.diagrams.rows import rows
 from patternbook.diagrams.seam_test import seam_test
 from patternbook.diagrams.strip_set import strip_sets
@@ -39,6 +40,7 @@ DIAGRAMS: Final[tuple[Callable[[Pattern], Iterable[Drawing]], ...]] = (
     borders,
     backings,
     quiltings,
+    quilting_close,
     colouring,
 )
 

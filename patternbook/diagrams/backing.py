@@ -69,10 +69,9 @@ def _back(pen: Pen, size: Size, plan: BackingPlan, x: float) -> None:
     pen.rectangle(x, 0, across, down, ghost(fill), None)
     _seams(pen, plan, x, wide, long)
     pen.rectangle(x, 0, across, down, None, "edge")
-    if size.quilt.finished:
-        top = [float(side) for side in size.quilt.finished]
-        pen.rectangle(x + (across - top[0]) / 2, (down - top[1]) / 2, *top, None, "trim")
-        pen.label(x + across / 2, down / 2, "quilt", 8, plate="#ffffff")
+    top = size.top
+    pen.rectangle(x + (across - top[0]) / 2, (down - top[1]) / 2, *top, None, "outline")
+    pen.label(x + across / 2, down / 2, "quilt", 8, plate="#ffffff")
     texts = [words.length(side, size.system) for side in (plan.size.across, plan.size.down or 0)]
     pen.dimension((x + across, long), (x, long), texts[0], pen.pt(8), 8)
     pen.dimension((x, down), (x, 0), texts[1], pen.pt(8), 8)

@@ -6,14 +6,15 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import Lying, draw, parts
+from patternbook.diagrams.laid import Lying, draw, parts, shown
 from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.quilt.records import Border, LayoutMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count
 from patternbook.strokes.stroke import Drawing
-from patternbook.strokes.tones import PAPER
+from patternbook.strokes.tones import PAPER, ghost
 
 MOST: Final = (3.5, 3.4)
 LARGEST: Final = 0.08
@@ -40,7 +41,8 @@ def _drawn(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> None:
     lying = parts(size, unit)
     inner = [part for line in made.lines for part in line.parts]
     for part in inner:
-        draw(pen, size, lying[part])
+        for patch in shown(size, lying[part]):
+            pen.rectangle(patch.x, patch.y, patch.across, patch.down, ghost(patch.fill), "ground")
     left, top = float(inner[0].x), float(inner[0].y)
     right = max(float(part.x + part.across) for part in inner)
     low = max(float(part.y + part.down) for part in inner)
@@ -65,18 +67,38 @@ def _strips(
         dx = 0.0 if upright is False else far * (1 if x > mid_x else -1)
         dy = 0.0 if upright is True else far * (1 if y > mid_y else -1)
         moved = strip.moved(dx, dy)
-        found = draw(pen, size, moved)
-        for patch in found[:1]:
+        for patch in draw(pen, size, moved)[:1]:
             if not labels.inside(pen, patch, patch.letter):
-                labels.beside(
-                    pen, [labels.Tag(*moved.middle, patch.letter)], moved.x + moved.across + pen.pt(10)
-                )
+                tag = labels.Tag(*moved.middle, patch.letter)
+                labels.beside(pen, [tag], moved.x + moved.across + pen.pt(10))
         if upright is not None:
             first = (border.first == "sides") == upright
-            number = order + (1 if first else 2)
-            at = (moved.middle[0], moved.y - pen.pt(11)) if upright else (moved.x - pen.pt(11), moved.middle[1])
-            count(pen, *at, number, size=8)
+            _numbered(pen, moved, order + (1 if first else 2), upright=upright)
+            _pressed(pen, moved, centre, upright=upright)
     return order + 2
+
+
+def _numbered(pen: Pen, strip: Lying, number: int, *, upright: bool) -> None:
+    """The order of sewing, a quarter along the strip."""
+    x, y = strip.middle
+    at = (x, strip.y + strip.down / 4) if upright else (strip.x + strip.across / 4, y)
+    count(pen, *at, number, size=8)
+
+
+def _pressed(pen: Pen, strip: Lying, centre: Lying, *, upright: bool) -> None:
+    """Toward the border, over the gap beside the strip."""
+    x, y = strip.middle
+    mid_x, mid_y = centre.middle
+    if upright:
+        right = x > mid_x
+        edge = strip.x if right else strip.x + strip.across
+        at = (edge - pen.pt(GAP / 2) * (1 if right else -1), y + strip.down / 4)
+        arrow(pen, *at, "right" if right else "left", upright=True)
+    else:
+        low = y > mid_y
+        edge = strip.y if low else strip.y + strip.down
+        at = (x + strip.across / 4, edge - pen.pt(GAP / 2) * (1 if low else -1))
+        arrow(pen, *at, "down" if low else "up", upright=False)
 
 
 def _measured(pen: Pen, centre: Lying, *, upright: bool) -> None:

@@ -8,7 +8,7 @@ from typing import Final
 
 from patternbook.quilt.records import Fabric, Quilt
 from patternbook.strokes.stroke import Fill
-from patternbook.strokes.tones import APART, PAPER, Cloth, fills, lightness, tint
+from patternbook.strokes.tones import APART, PAPER, Cloth, Tone, fills, lightness, tint
 
 # Hues for a mixture of prints, neighbours far apart; their lightness is fitted to the fabric.
 _HUES: Final = (
@@ -61,11 +61,16 @@ def cloths(quilts: Iterable[Quilt]) -> Cloths:
             kept = fabrics.setdefault(name, fabric)
             if fabric.prints > kept.prints:
                 fabrics[name] = fabric
-    chosen = fills([Cloth(one.name, one.tone, one.colour) for one in fabrics.values()])
+    chosen = fills([Cloth(one.name, _tone(one), one.colour) for one in fabrics.values()])
     mixtures = {
         name: _prints(fabric, chosen) for name, fabric in fabrics.items() if fabric.prints > 1
     }
     return Cloths(chosen, mixtures)
+
+
+def _tone(fabric: Fabric) -> Tone | None:
+    """A mixture that nobody calls light or dark is of middle tone."""
+    return fabric.tone or ("medium" if fabric.prints > 1 else None)
 
 
 def _prints(fabric: Fabric, chosen: Mapping[str, Fill]) -> tuple[Fill, ...]:

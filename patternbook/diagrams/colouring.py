@@ -30,8 +30,8 @@ def colouring(pattern: Pattern) -> Iterator[Drawing]:
 
 def _lines(size: Size) -> Callable[[Pen], None]:
     def drawn(pen: Pen) -> None:
-        for patch in size.plans.patches:
-            pen.rectangle(*(float(side) for side in patch[1:5]), None, "outline")
+        for box in size.boxes:
+            pen.rectangle(*box, None, "outline")
         framed(pen, size, 0, 0)
 
     return drawn

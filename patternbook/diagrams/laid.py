@@ -51,7 +51,7 @@ def lying(part: Placed, fills: tuple[Fill, ...] = ()) -> Lying:
 def parts(size: Size, unit: Unit) -> Mapping[Placed, Lying]:
     """The direct parts of a unit in their places, in the prints of the first such unit."""
     quilt = size.quilt
-    fills = iter(size.fills() if unit.name == quilt.top else size.fills_in(unit.name))
+    fills = iter(size.fills if unit.name == quilt.top else size.fills_in(unit.name))
     found = {}
     for part in unit.placed:
         number = len(patches(quilt, part.part)) if part.part in quilt.units else 1

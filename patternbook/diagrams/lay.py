@@ -40,7 +40,7 @@ def lays(pattern: Pattern) -> Iterator[Drawing]:
 
 
 def _lay(size: Size, fabric: str, plan: FabricPlan) -> Drawing:
-    widest = max([plan.width, *(sheet.across for sheet in plan.sheets)])
+    widest = max([size.quilt.width, plan.width, *(sheet.across for sheet in plan.sheets)])
 
     def drawn(pen: Pen) -> None:
         if plan.sheets:
@@ -121,8 +121,9 @@ def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: floa
     else:
         _pieces(pen, size, strip, fill, 0, top)
     _ends(pen, strip, top)
-    count(pen, -pen.pt(41), top + high / 2, number, size=8)
     text = words.length(strip.width, size.system)
+    beside = pen.pt(25) + pen.text_width(text, 8)
+    count(pen, -beside, top + high / 2, number, size=8)
     pen.dimension((0, top + high), (0, top), "", pen.pt(10), 8)
     pen.label(-pen.pt(14), top + high / 2, text, 8, anchor="end")
     _told(pen, lines, wide, y, tall)

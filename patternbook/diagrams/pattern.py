@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Protocol
 
 from patternbook.cutting.records import CuttingPlan
@@ -14,6 +15,9 @@ from patternbook.quilt.records import Heading, Quilt, Unit
 from patternbook.quilting.records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill
+
+
+Box = tuple[float, float, float, float]
 
 
 class Plans(Protocol):
@@ -50,6 +54,21 @@ class Size:
     def system(self) -> System:
         return self.plans.quilt.system
 
+    @cached_property
+    def boxes(self) -> tuple[Box, ...]:
+        """Every patch of the top, in order: from the left, from above, width, length."""
+        return tuple(
+            (float(patch.x), float(patch.y), float(patch.across), float(patch.down))
+            for patch in self.plans.patches
+        )
+
+    @cached_property
+    def top(self) -> tuple[float, float]:
+        """Width and length of the finished top."""
+        across, down = self.quilt.finished or (0, 0)
+        return float(across), float(down)
+
+    @cached_property
     def fills(self) -> tuple[Fill, ...]:
         """The fill of every patch of the top, in order."""
         return tuple(
@@ -63,24 +82,23 @@ class Size:
 
     def fills_in(self, unit: str) -> Sequence[Fill]:
         """The fills of a unit's patches, as in the first one of these units in the top."""
-        for number, patch in enumerate(self.plans.patches):
-            depth = next(
-                (at for at, step in enumerate(patch.within) if step.split()[0] == unit), None
-            )
-            if depth is not None:
-                return self._run(number, patch.within[: depth + 1])
-        inside = patches(self.quilt, unit)
-        return [self.fill(patch.letter, number) for number, patch in enumerate(inside, start=1)]
+        found = self._first(unit)
+        if found is None:
+            inside = patches(self.quilt, unit)
+            return [self.fill(one.letter, number) for number, one in enumerate(inside, start=1)]
+        first, path = found
+        end = first
+        while end < len(self.fills) and self.plans.patches[end].within[: len(path)] == path:
+            end += 1
+        return self.fills[first:end]
 
-    def _run(self, first: int, path: tuple[str, ...]) -> Sequence[Fill]:
-        """The fills of the patches from that one on that lie in the same unit."""
-        fills = []
-        for number in range(first, len(self.plans.patches)):
-            patch = self.plans.patches[number]
-            if patch.within[: len(path)] != path:
-                break
-            fills.append(self.fill(patch.letter, self.prints.get(number)))
-        return fills
+    def _first(self, unit: str) -> tuple[int, tuple[str, ...]] | None:
+        """The number of the first patch in such a unit, and the way down to that unit."""
+        for number, patch in enumerate(self.plans.patches):
+            for depth, step in enumerate(patch.within, start=1):
+                if step.split()[0] == unit:
+                    return number, patch.within[:depth]
+        return None
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.unit import FEW
-from patternbook.quilt.pressing import LinePressing
+from patternbook.quilt.pressing import LinePressing, Way
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count
@@ -81,7 +81,7 @@ def _kinds(made: LayoutMade) -> list[tuple[str, tuple[object, ...]]]:
 
 def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
     made = unit.made
-    if not isinstance(made, LayoutMade):
+    if not isinstance(made, LayoutMade) or len(unit.placed) == 1:
         return
     longest = max(len(line.parts) for line in made.lines)
     most = WIDE if longest > MANY and made.by == "rows" else MOST
@@ -186,7 +186,7 @@ class Table:
         self._left_out()
         tags = [tag for part, tag in bare.items() if part not in named]
         if self.across and len(self.rows) > 1:
-            labels.beside(pen, tags, self._right + pen.pt(30 if any(aside) else 12))
+            labels.beside(pen, tags, self._right + pen.pt(46 if any(aside) else 12))
         else:
             labels.under(pen, tags, self._low)
 
@@ -232,7 +232,11 @@ class Table:
         return one.x + min(one.across, other.across) / 2, (one.y + one.down + other.y) / 2
 
     def _between(self) -> None:
-        """Arrows over the seams between the lines, at the last of their largest parts."""
+        """Arrows over the seams between the lines: one for all beside them where they are all
+        pressed one way, else one each, at the last of the largest parts."""
+        if len(set(self.pressing.between)) == 1:
+            self._between_all(self.pressing.between[0])
+            return
         for index, row, below in zip(self.lines, self.rows, self.rows[1:], strict=False):
             if index + 1 not in self.lines:
                 continue
@@ -243,6 +247,16 @@ class Table:
             else:
                 at = ((one.x + one.across + other.x) / 2, one.y + one.down * 0.25)
             arrow(self.pen, *at, way, upright=not self.across, long=GAP + 4)
+
+    def _between_all(self, way: Way) -> None:
+        """One arrow over the seam between the first two lines, out beside them."""
+        first, below = self.rows[0].parts[-1], self.rows[1].parts[-1]
+        far = self.pen.pt(36)
+        if self.across:
+            at = (self._right + far, (first.y + first.down + below.y) / 2)
+        else:
+            at = ((first.x + first.across + below.x) / 2, self._low + far)
+        arrow(self.pen, *at, way, upright=not self.across, long=18)
 
     def _long(self, part: Lying) -> float:
         return part.across if self.across else part.down

@@ -14,7 +14,7 @@ from patternbook.strokes.stroke import Drawing, Fill
 
 STRIP: Final = 6  # seam allowances in the width of a strip (1½ in for a seam of ¼)
 LONG: Final = 12  # and in its length
-SIZE: Final = 0.5  # inches on paper for a strip's width
+SIZE: Final = 0.48  # inches on paper for a strip's width
 LIGHT, DARK = Fill("#f2f2f2"), Fill("#c9c9c9")
 
 

@@ -11,6 +11,7 @@ from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.diagrams.unit import ARROW, BESIDE, LONG, headed
 from patternbook.quilt.records import StripSetMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import scissors
@@ -140,17 +141,26 @@ def _slice(pen: Pen, size: Size, unit: Unit, made: StripSetMade, right: float) -
             x = patch.x + patch.across / 2
             labels.under(pen, [labels.Tag(x, patch.y, patch.letter)], patch.y + patch.down)
     turn_mark(pen, part, raw)
-    plan = size.plans.sewing.pressing[unit.name]
-    for placed, way in zip(unit.placed[1:], plan.lines[0].seams, strict=True):
-        arrow(pen, part.x + float(placed.x), part.y + part.down * 0.85, way, upright=True)
     top, low = part.y - raw, part.y + part.down + raw
     end = part.x + part.across + raw
+    aside = _pressed(pen, size, unit, part, low)
     across, down = (words.length(side, size.system) for side in unit.measure)
-    pen.dimension((end, low), (start, low), across, pen.pt(10), 8)
+    pen.dimension((end, low), (start, low), across, pen.pt(18 if aside else 9), 8)
     pen.dimension((end, top), (end, low), down, pen.pt(8), 8)
-    y = top - pen.pt(9)
-    turn_mark(pen, Lying(unit.name, Lying.upright, start, y - pen.pt(3.2), pen.pt(8), pen.pt(6.5)))
-    pen.label(start + pen.pt(11), y, f"{words.title(unit.name)}, as made", 9, anchor="start", weight=600)
+    headed(pen, unit, start, top)
+
+
+def _pressed(pen: Pen, size: Size, unit: Unit, part: Lying, low: float) -> bool:
+    """Arrows over the seams, or one for all of them below a slice too small for that."""
+    pressed = size.plans.sewing.pressing[unit.name].lines[0]
+    narrowest = min(float(one.across) for one in unit.placed)
+    if narrowest >= pen.pt(ARROW) and part.down >= pen.pt(BESIDE):
+        for placed, way in zip(unit.placed[1:], pressed.seams, strict=True):
+            arrow(pen, part.x + float(placed.x), part.y + part.down * 0.85, way, upright=True)
+        return False
+    if pressed.uniform is not None:
+        arrow(pen, part.middle[0], low + pen.pt(7), pressed.uniform, upright=True, long=LONG)
+    return pressed.uniform is not None
 
 
 def _described(size: Size, unit: Unit, made: StripSetMade, sets: list[tuple[str, int]]) -> str:

@@ -48,27 +48,24 @@ def tops(pattern: Pattern) -> Iterator[Drawing]:
 
 def patched(pen: Pen, size: Size, x: float, y: float, role: Role | None = None) -> None:
     """Every patch of the top in its tone; small ones with a fine outline."""
-    patches = size.plans.patches
-    least = min(float(min(patch.across, patch.down)) for patch in patches)
+    least = min(min(box[2:]) for box in size.boxes)
     role = role or ("fine" if least < pen.pt(SMALL * 2) else "outline")
-    for patch, fill in zip(patches, size.fills(), strict=True):
-        box = (float(patch.x) + x, float(patch.y) + y, float(patch.across), float(patch.down))
-        pen.rectangle(*box, fill, role)
+    for (left, above, across, down), fill in zip(size.boxes, size.fills, strict=True):
+        pen.rectangle(x + left, y + above, across, down, fill, role)
 
 
 def framed(pen: Pen, size: Size, x: float, y: float) -> None:
     """The edge of the top."""
-    if size.quilt.finished:
-        pen.rectangle(x, y, *map(float, size.quilt.finished), None, "edge")
+    pen.rectangle(x, y, *size.top, None, "edge")
 
 
 def bound(pen: Pen, size: Size, x: float, y: float) -> None:
     """The binding: a narrow frame outside the finished edge."""
-    binding, top = size.quilt.binding, size.quilt.finished
-    if binding is None or top is None:
+    binding = size.quilt.binding
+    if binding is None:
         return
     wide = BINDING * (2.54 if size.system.unit == "cm" else 1)
-    across, down = map(float, top)
+    across, down = size.top
     fill = size.cloths.fabric(binding.fabric)
     pen.rectangle(x - wide, y - wide, across + 2 * wide, down + 2 * wide, fill, "outline")
 
@@ -77,7 +74,7 @@ def measured(pen: Pen, size: Size, x: float, y: float) -> None:
     """Arrows for width and length, finished."""
     if size.quilt.finished is None:
         return
-    across, down = map(float, size.quilt.finished)
+    across, down = size.top
     wide, long = (words.length(side, size.system) for side in size.quilt.finished)
     low = y + down
     pen.dimension((x + across, low), (x, low), f"width {wide}", pen.pt(9), 8)
@@ -86,11 +83,9 @@ def measured(pen: Pen, size: Size, x: float, y: float) -> None:
 
 def _side_by_side(pen: Pen, pattern: Pattern) -> None:
     x = 0.0
-    tallest = max(float(size.quilt.finished.down) for size in pattern.tops if size.quilt.finished)
+    tallest = max(size.top[1] for size in pattern.tops)
     for size in pattern.tops:
-        if size.quilt.finished is None:
-            continue
-        across, down = map(float, size.quilt.finished)
+        across, down = size.top
         y = tallest - down
         patched(pen, size, x, y)
         framed(pen, size, x, y)
@@ -113,22 +108,16 @@ def _top(size: Size) -> Drawing:
 def _lettered(pen: Pen, size: Size) -> None:
     """One patch of every letter is named: in it where that fits, else at the right edge."""
     seen: set[str] = set()
-    tags = []
-    top = size.quilt.finished
-    if top is None:
-        return
-    for patch, fill in zip(size.plans.patches, size.fills(), strict=True):
-        if patch.letter in seen:
-            continue
-        box = (float(patch.x), float(patch.y), float(patch.across), float(patch.down))
-        if labels.inside(pen, labels.Shown(patch.letter, *box, fill), patch.letter):
-            seen.add(patch.letter)
-    for patch in sorted(size.plans.patches, key=lambda patch: (-patch.x - patch.across, patch.y)):
-        if patch.letter not in seen:
-            seen.add(patch.letter)
-            x, y = (float(patch.x + patch.across / 2), float(patch.y + patch.down / 2))
-            tags.append(labels.Tag(x, y, patch.letter))
-    labels.beside(pen, tags, float(top.across) + pen.pt(14))
+    letters = [patch.letter for patch in size.plans.patches]
+    for letter, box, fill in zip(letters, size.boxes, size.fills, strict=True):
+        if letter not in seen and labels.inside(pen, labels.Shown(letter, *box, fill), letter):
+            seen.add(letter)
+    tags: dict[str, labels.Tag] = {}
+    lying = sorted(zip(letters, size.boxes, strict=True), key=lambda one: -one[1][0] - one[1][2])
+    for letter, (x, y, across, down) in lying:
+        if letter not in seen:
+            tags.setdefault(letter, labels.Tag(x + across / 2, y + down / 2, letter))
+    labels.beside(pen, list(tags.values()), size.top[0] + pen.pt(14))
 
 
 def described(size: Size) -> str:

@@ -60,11 +60,13 @@ def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...
     if 0 in (across, down):
         return ()
     cells, many = (across, down) if unit.rows is not None else (down, across)
-    longest = max(len(line) for line in written)
-    if (cells or longest) * (many or len(written)) > MOST_CELLS:
-        message = f"'{name}' would have {(cells or longest) * (many or len(written))} cells."
+    number = (cells or max(map(len, written))) * (many or len(written))
+    if number > MOST_CELLS:
+        message = f"'{name}' would have {number} cells."
         hint = f"Look for a count that is far too large; {MOST_CELLS} is the most."
         world.error("too-many-patches", "R8", message, unit.place, hint)
+        return ()
+    if not world.lays(number, unit.place):
         return ()
     filled = [written[i % len(written)] for i in range(len(written) if many is None else many)]
     if cells is None:

@@ -104,6 +104,9 @@ class World(Protocol):
     def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
         """The cells written out one by one; none where they are at fault, which is told."""
 
+    def lays(self, number: int, place: Place | None) -> bool:
+        """Count so many cells as laid in this size; False (told once) where they are too many."""
+
     def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
         """A number of the author's as a symbol, so that what checks it can be told."""
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from math import lcm
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from patternbook.exact import Exact
 
-Oblong = tuple[Exact, Exact, Exact, Exact]
+NOUGHT: Final = Exact(0)
 
 
 class Box(NamedTuple):

@@ -16,9 +16,14 @@ HINT = "Look for a figure that stands under the wrong size, or that belongs to a
 
 def every_size(sizes: Sequence[Evidence]) -> Iterator[Notice]:
     """Warnings where a larger size has fewer patches of a fabric, or less cloth, than a smaller."""
-    for small, large in permutations(sizes, 2):
-        if _covers(large.quilt, small.quilt):
-            yield from _fewer(small, large)
+    amounts = [(size.quilt, (_patches(size), _cloth(size))) for size in sizes]
+    for (small, less), (large, more) in permutations(amounts, 2):
+        if _covers(large, small):
+            for what, fewer, many in zip(("patches", "cloth"), less, more, strict=True):
+                for fabric in fewer:
+                    if fabric in many and many[fabric] < fewer[fabric]:
+                        pair = (fewer[fabric], many[fabric])
+                        yield _falls(small, large, what, fabric, pair)
 
 
 def _covers(large: Quilt, small: Quilt) -> bool:
@@ -27,14 +32,6 @@ def _covers(large: Quilt, small: Quilt) -> bool:
         return False
     pairs = zip(large.finished, small.finished, strict=True)
     return all(one >= other for one, other in pairs)
-
-
-def _fewer(small: Evidence, large: Evidence) -> Iterator[Notice]:
-    for what, count in (("patches", _patches), ("cloth", _cloth)):
-        less, more = count(small), count(large)
-        for fabric in less.keys() & more.keys():
-            if more[fabric] < less[fabric]:
-                yield _falls(small, large, what, fabric, (less[fabric], more[fabric]))
 
 
 def _patches(size: Evidence) -> Mapping[str, Fraction]:
@@ -56,16 +53,14 @@ def _cloth(size: Evidence) -> Mapping[str, Fraction]:
 
 
 def _falls(
-    small: Evidence, large: Evidence, what: str, fabric: str, amounts: tuple[Fraction, Fraction]
+    small: Quilt, large: Quilt, what: str, fabric: str, amounts: tuple[Fraction, Fraction]
 ) -> Notice:
-    quilt = large.quilt
-    less, more = (shown(amount, quilt) for amount in amounts)
-    of = "patches" if what == "patches" else "square inches of strips"
-    if quilt.system.unit == "cm" and what == "cloth":
-        of = "square centimetres of strips"
+    less, more = (shown(amount, large) for amount in amounts)
+    square = "square inches" if large.system.unit == "in" else "square centimetres"
+    of = "patches" if what == "patches" else f"{square} of strips"
     message = (
-        f"{quilt.size} is larger than {small.quilt.size} and has less of '{fabric}': {more} {of} "
+        f"{large.size} is larger than {small.size} and has less of '{fabric}': {more} {of} "
         f"against {less}."
     )
-    place = quilt.fabrics[fabric].place if fabric in quilt.fabrics else None
-    return recounted(quilt, "size-falls", "R9", message, place, hint=HINT, severity="warning")
+    place = large.fabrics[fabric].place if fabric in large.fabrics else None
+    return recounted(large, "size-falls", "R9", message, place, hint=HINT, severity="warning")

@@ -6,16 +6,12 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Final
 
 from patternbook.cutting.records import CuttingPlan
-from patternbook.exact import Exact
-from patternbook.proof.boxes import Whole, whole
+from patternbook.proof.boxes import NOUGHT, Whole, whole
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import LayoutMade, Quilt, StripSetMade, Unit
 from patternbook.sewing.records import SewingPlan
-
-NOUGHT: Final = Exact(0)
 
 
 @dataclass(frozen=True)
@@ -46,7 +42,10 @@ class Evidence:
     @cached_property
     def lies(self) -> Mapping[str, int]:
         """How many patches of each letter lie in the top."""
-        return Counter(patch.letter for patch in self.patches)
+        found: Counter[str] = Counter()
+        for (letter, _), number in self.lie.items():
+            found[letter] += number
+        return found
 
     def strip_sets(self) -> tuple[tuple[Unit, StripSetMade], ...]:
         """The units that are slices of strip sets."""

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from patternbook.exact import Exact
 from patternbook.notice import Notice
-from patternbook.proof.boxes import whole
+from patternbook.proof.boxes import NOUGHT, Whole, whole
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import Placed, Quilt, Sides, Unit
@@ -19,8 +19,10 @@ def grid(evidence: Evidence) -> Iterator[Notice]:
     """Errors where a unit is not filled by its parts, or a part lies in a size it has not."""
     quilt = evidence.quilt
     for unit in quilt.units.values():
-        yield from _filled(quilt, unit)
-        yield from _as_made(quilt, unit)
+        if unit.placed:
+            laid = whole([*(part[2:] for part in unit.placed), (NOUGHT, NOUGHT, *unit.finished)])
+            yield from _filled(quilt, unit, laid)
+            yield from _as_made(quilt, unit, laid)
     top = quilt.units.get(quilt.top or "")
     if top is not None and top.finished != quilt.finished:
         made = _size(top.finished, quilt)
@@ -28,38 +30,35 @@ def grid(evidence: Evidence) -> Iterator[Notice]:
         yield recounted(quilt, "quilt-size", "R8", message, top.place)
 
 
-def _filled(quilt: Quilt, unit: Unit) -> Iterator[Notice]:
-    if not unit.placed:
-        return
-    nought = Exact(0)
-    *boxes, frame = whole([*(p[2:] for p in unit.placed), (nought, nought, *unit.finished)]).boxes
-    reached = (
-        min(box.left for box in boxes),
-        min(box.top for box in boxes),
-        max(box.right for box in boxes),
-        max(box.bottom for box in boxes),
-    )
-    covered = _area(unit)
-    if reached != frame or covered != unit.finished.across * unit.finished.down:
+def _filled(quilt: Quilt, unit: Unit, laid: Whole) -> Iterator[Notice]:
+    *boxes, frame = laid.boxes
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    reached = (min(lefts), min(tops), max(rights), max(bottoms))
+    covered, area = _area(unit, laid), unit.finished.across * unit.finished.down
+    if reached != frame or covered != area:
         message = (
             f"'{unit.name}' finishes {_size(unit.finished, quilt)}; its {len(unit.placed)} parts "
-            f"cover {shown(covered, quilt)} in area, it has "
-            f"{shown(unit.finished.across * unit.finished.down, quilt)}."
+            f"cover {shown(covered, quilt)} in area, it has {shown(area, quilt)}."
         )
         yield recounted(quilt, "unit-filled", "R8", message, unit.place, hint=HINT)
 
 
-def _area(unit: Unit) -> Exact:
-    """The areas of the parts, those of one size multiplied once."""
-    sizes: dict[tuple[Exact, Exact], int] = {}
-    for part in unit.placed:
-        sizes[part[4:]] = sizes.get(part[4:], 0) + 1
-    return sum((wide * high * times for (wide, high), times in sizes.items()), Exact(0))
+def _area(unit: Unit, laid: Whole) -> Exact:
+    """The areas of the parts added up."""
+    if laid.scale is None:
+        return sum((part.across * part.down for part in unit.placed), NOUGHT)
+    *boxes, _ = laid.boxes
+    squares = sum((right - left) * (bottom - top) for left, top, right, bottom in boxes)
+    return Exact(Fraction(squares, laid.scale**2))
 
 
-def _as_made(quilt: Quilt, unit: Unit) -> Iterator[Notice]:
+def _as_made(quilt: Quilt, unit: Unit, laid: Whole) -> Iterator[Notice]:
     """Each part once: as it lies it has the sides that it is made with."""
-    for part in {(part.part, part.turn.sideways, part[4:]): part for part in unit.placed}.values():
+    different = {
+        (part.part, part.turn.quarters, box.right - box.left, box.bottom - box.top): part
+        for part, box in zip(unit.placed, laid.boxes[:-1], strict=True)
+    }
+    for part in different.values():
         made = _finished(quilt, part.part)
         if made is None or _agrees(quilt, part, made):
             continue

@@ -63,10 +63,11 @@ def _steps(quilt: Quilt, plan: FabricPlan, given: Counter[str]) -> Iterator[Noti
         elif step.kind == "strip":
             strips += step.times
     for letter, number in given.items():
-        wanted = number - _sewn_whole(quilt, plan, letter)
+        sets, full = _uncut(quilt, plan, letter)
         as_it_is = plan.form != "yardage" and not done[letter]
-        if done[letter] != wanted and letter != BINDING and not as_it_is:
-            message = f"the steps cut {done[letter]} {letter}, the strips give {wanted}."
+        right = number - sets - full <= done[letter] <= number - sets
+        if not right and letter != BINDING and not as_it_is:
+            message = f"the steps cut {done[letter]} {letter}, the strips give {number - sets}."
             piece = quilt.pieces.get(letter)
             yield recounted(quilt, "one-source", "R20", message, piece.place if piece else None)
     laid = sum(strip.times for strip in plan.strips)
@@ -75,12 +76,16 @@ def _steps(quilt: Quilt, plan: FabricPlan, given: Counter[str]) -> Iterator[Noti
         yield recounted(quilt, "one-source", "R20", message)
 
 
-def _sewn_whole(quilt: Quilt, plan: FabricPlan, letter: str) -> int:
-    """Lengths that go into strip sets uncut."""
-    whole = {name for name, unit in quilt.units.items() if isinstance(unit.made, StripSetMade)}
-    return sum(
-        cut.number * strip.times
-        for strip in plan.strips
-        for cut in strip.cuts
-        if cut.letter == letter and cut.use in whole
-    )
+def _uncut(quilt: Quilt, plan: FabricPlan, letter: str) -> tuple[int, int]:
+    """Lengths that go into strip sets whole; and those as long as the strip, which may be."""
+    sets = {name for name, unit in quilt.units.items() if isinstance(unit.made, StripSetMade)}
+    whole = full = 0
+    for strip in plan.strips:
+        for cut in strip.cuts:
+            if cut.letter != letter or strip.join:
+                continue
+            if cut.use in sets:
+                whole += cut.number * strip.times
+            elif cut.along == strip.length:
+                full += cut.number * strip.times
+    return whole, full

@@ -26,8 +26,8 @@ def seams(evidence: Evidence) -> Iterator[Notice]:
 
 def _of_layout(quilt: Quilt, unit: Unit, made: LayoutMade) -> Iterator[Notice]:
     upright = made.by == "columns"
-    for parts in dict.fromkeys(line.parts for line in made.lines):
-        yield from _of_row(quilt, unit, parts, upright=upright)
+    for line in made.lines:
+        yield from _of_row(quilt, unit, line.parts, upright=upright)
     yield from _row_on_row(quilt, unit, made.lines, upright=upright)
 
 

@@ -31,7 +31,9 @@ def _alone(quilt: Quilt, piece: Piece, plan: FabricPlan, mine: list[Strip]) -> b
     """Whether the letter's strips give nothing else, are not joined and lie across the cloth."""
     plain = quilt.settings.cutting == "plain" and plan.form in ("yardage", "strip roll")
     own = all(strip.letters == (piece.letter,) and not strip.join for strip in mine)
-    return plain and own and piece.along == "width" and not piece.is_strip
+    hosts = {other.host for other in quilt.pieces.values()}
+    across = piece.along == "width" and not piece.is_strip
+    return plain and own and across and piece.letter not in hosts
 
 
 def _own(

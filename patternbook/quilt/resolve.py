@@ -8,8 +8,7 @@ structure gives a value, a stated figure is never a source, and it is the figure
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
@@ -22,14 +21,16 @@ from patternbook.methods import work_of
 from patternbook.methods.made import Turn
 from patternbook.methods.world import Rule, Span, Tally, Term, Work, World, here
 from patternbook.methods.written import WrittenMade
-from patternbook.notice import Mark, Notice, Place
+from patternbook.notice import Place
+from patternbook.quilt.numbers import Numbers
 from patternbook.quilt.sizing import piece_span
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 from patternbook.source.cover import WrittenSize
 from patternbook.source.written import WrittenPattern
-from patternbook.value import Cell, CellsValue, CountValue, PerSize, ValueFault
 
 TOP: Final = "top"
+# Units within units; no quilt comes near it.
+DEEPEST: Final = 50
 T = TypeVar("T")
 
 
@@ -68,15 +69,16 @@ def abs_of(value: Exact) -> Exact:
     return -value if value < 0 else value
 
 
-class Resolver:
+class Resolver(Numbers):
     """One size while it is being worked out: the world that the sewing methods see."""
 
     def __init__(self, written: WrittenPattern, size: str) -> None:
+        sizes: dict[str, WrittenSize] = {str(name): node for name, node in written.sizes.items()}
+        self.goal = sizes[size]
+        super().__init__(size, self.goal.numbers)
         self.written = written
-        self.size = size
         self.system: System = CENTIMETRES if written.written_in == "cm" else INCHES
         self.equations = Equations()
-        self.notices: list[Notice] = []
         self.checks: list[Check] = []
         self.stated: list[Stated] = []
         self.on_trust: dict[Key, Stated] = {}
@@ -85,6 +87,7 @@ class Resolver:
         self.reached: frozenset[str] | None = None
         self._lengths: dict[int, tuple[Sum, Exact]] = {}
         self._kept: dict[str, Any] = {}
+        self._within = 0
         self.spans: dict[str, Span | None] = {}
         self.tallies: dict[str, tuple[Tally, Tally]] = {}
         self.places: dict[Key, Place] = {}
@@ -100,10 +103,6 @@ class Resolver:
         }
         if written.top is not None:
             self.units[TOP] = written.top
-        sizes: dict[str, WrittenSize] = {str(name): node for name, node in written.sizes.items()}
-        self.goal = sizes[size]
-        self.names: Mapping[str, int] = {**self.goal.numbers}
-        self.used_names: Counter[str] = Counter()
 
     # ---- what the methods ask
 
@@ -118,7 +117,9 @@ class Resolver:
         """A part's finished width and length as it lies; unknown where there is no such part."""
         if part not in self.spans:
             self.spans[part] = None
+            self._within += 1
             self.spans[part] = self._span(part, place)
+            self._within -= 1
         span = self.spans[part]
         if span is None:
             self._made_from_itself(part, place)
@@ -150,49 +151,6 @@ class Resolver:
             return fabric.width.number
         return self.written.width.number if self.written.width else self.system.width
 
-    def number(self, value: PerSize[CountValue] | None, what: str, least: int = 0) -> int | None:
-        """A stated whole number in this size; faults in it are told, and it counts as unstated."""
-        return self.whole(here(value, self.size), what, least)
-
-    def whole(self, count: CountValue | None, what: str, least: int = 0) -> int | None:
-        """A count's number, None where none is stated or it is at fault."""
-        if count is None:
-            return None
-        self.used_names.update(count.names)
-        try:
-            number = count.at(self.names)
-        except KeyError as missing:
-            self._no_number(count, str(missing.args[0]), what)
-            return None
-        except ValueFault as fault:
-            self.error("count-value", "R3", f"{what}: {fault}", count.place)
-            return None
-        if number.denominator != 1 or number < 0:
-            message = f"{what}: {count.text} comes to {number}, which is no whole number."
-            self.error("not-whole", "R3", message, count.place)
-            return None
-        if number < least:
-            message = f"{what}: {count.text} comes to {number}; {least} is the least."
-            self.error("too-few", "R3", message, count.place, "Leave it out where it is not known.")
-            return None
-        return int(number)
-
-    def laid(self, cells: CellsValue) -> tuple[Cell, ...]:
-        """The cells written out one by one; a fault in them is told and leaves none."""
-        self.used_names.update(cells.names)
-        try:
-            laid = cells.laid(self.names)
-        except KeyError as missing:
-            self._no_number(cells, str(missing.args[0]), f"'{cells.text}'")
-        except ValueFault as fault:
-            self.error("cells", "R8", str(fault), cells.place)
-        else:
-            if all(cell.part is None for cell in laid):
-                message = f"'{cells.text}' lays no part in this size."
-                self.error("cells", "R8", message, cells.place, "Lay at least one.")
-            return laid
-        return ()
-
     def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
         """A number of the author's as a symbol."""
         return self._symbol(key, number, place)
@@ -220,11 +178,6 @@ class Resolver:
         """What the sum comes to as far as the equations go by now."""
         return self.equations.value(form)
 
-    def tell(self, notice: Notice) -> None:
-        """Tell the author something, once."""
-        if notice not in self.notices:
-            self.notices.append(notice)
-
     def length(self, form: Sum) -> Exact:
         """A sum once all is solved; nought where nothing fixes it, which has been told."""
         kept = self._lengths.get(id(form))
@@ -250,29 +203,6 @@ class Resolver:
         self.broken.add(name)
 
     # ---- what the stages below ask
-
-    def error(
-        self,
-        code: str,
-        rule: str | None,
-        message: str,
-        place: Place | None,
-        hint: str | None = None,
-    ) -> None:
-        """Tell of an error at one place."""
-        self.tell(self.fault(code, rule, message, place, hint))
-
-    def fault(
-        self,
-        code: str,
-        rule: str | None,
-        message: str,
-        place: Place | None,
-        hint: str | None = None,
-    ) -> Notice:
-        """An error of this size, not yet told."""
-        marks = (Mark(place, "here"),) if place else ()
-        return Notice(code, "error", "quilt", message, marks, rule, (self.size,), hint=hint)
 
     def work(self, name: str) -> Work:
         """How a unit is worked out; KeyError for one that cannot be (it is in `broken`)."""
@@ -310,6 +240,9 @@ class Resolver:
     def _span(self, part: str, place: Place | None) -> Span:
         if part in self.pieces:
             return piece_span(part, self.pieces[part], self)
+        if self._within > DEEPEST:
+            self._too_deep(part)
+            return self._open_span(part)
         if part in self.units:
             return self._unit_span(part, self.units[part])
         self._no_part(part, place)
@@ -365,12 +298,6 @@ class Resolver:
     def _open_span(self, part: str) -> Span:
         return Span(self.unknown(("parts", part, "across")), self.unknown(("parts", part, "down")))
 
-    def _no_number(self, value: CountValue | CellsValue, name: str, what: str) -> None:
-        message = f"{what}: this size has no number called '{name}'."
-        near = get_close_matches(name, self.names, 1)
-        hint = f"Did you mean '{near[0]}'?" if near else f"Add `{name}: …` to the size."
-        self.error("no-number", "R9", message, value.place, hint)
-
     def _no_part(self, part: str, place: Place | None) -> None:
         self.broken.add(part)
         known = [name for name in (*self.pieces, *self.units) if name != TOP]
@@ -381,6 +308,13 @@ class Resolver:
         if part in self.fabrics:
             hint = f"'{part}' is a fabric; a layout names pieces and units only."
         self.error("unknown-part", "R19", f"nothing is called '{part}'.", place, hint)
+
+    def _too_deep(self, part: str) -> None:
+        if not self.broken:
+            message = f"'{part}' lies in a unit in a unit and so on, more than {DEEPEST} deep."
+            hint = "Lay the same parts in fewer units."
+            self.error("too-nested", "R10", message, self.units[part].place, hint)
+        self.broken.add(part)
 
     def _made_from_itself(self, part: str, place: Place | None) -> None:
         self.broken.add(part)

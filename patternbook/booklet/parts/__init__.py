@@ -38,8 +38,8 @@ PARTS: Final = (
     Part("steps", steps),
     Part("finishing", finishing),
     Part("quilting", quilting),
-    Part("colouring", colouring),
     Part("back", back),
+    Part("colouring", colouring),
 )
-# Made last, from the words of all the others; it stands before the part named here.
+# Made from the words of all the others; it stands behind the part named here.
 GLOSSARY: Final = ("glossary", glossary, "back")

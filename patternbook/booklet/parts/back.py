@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from patternbook.booklet.book import Book
 from patternbook.booklet.dates import written_out
@@ -20,8 +21,7 @@ class Change:
     if_sewn: str
 
 
-@dataclass(frozen=True)
-class Caution:
+class Caution(NamedTuple):
     """One thing that hurts people, and how it does not."""
 
     head: str

@@ -19,8 +19,7 @@ class Colouring:
 
 def colouring(book: Book) -> Colouring | None:
     """One page, of the size in the middle; None where it was not drawn."""
-    names = tuple(book.sizes)
-    figure = book.figure(drawn("colouring", names[(len(names) - 1) // 2]))
+    figure = book.figure(drawn("colouring", book.middle))
     if figure is None:
         return None
     words = "Colour it in, or paste on snips of your own fabrics, before you cut."

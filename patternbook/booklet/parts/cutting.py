@@ -8,7 +8,7 @@ from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, finished
-from patternbook.booklet.chart import charts, remarks
+from patternbook.booklet.chart import charts, is_whole, order, remarks
 from patternbook.cutting.records import CutStep
 from patternbook.cutting.tools import LAYERS, TABLES
 from patternbook.diagrams.naming import name as drawn
@@ -23,8 +23,6 @@ class SizeChart:
     anchor: str
     tables: tuple[Table, ...]
     remarks: tuple[str, ...]
-    lays_title: str
-    lays: tuple[Figure, ...]
 
 
 @dataclass(frozen=True)
@@ -36,6 +34,8 @@ class Cutting:
     how: tuple[str, ...]
     notes: tuple[str, ...]
     sizes: tuple[SizeChart, ...]
+    lays_title: str
+    lays: tuple[Figure, ...]
 
 
 def cutting(book: Book) -> Cutting:
@@ -47,21 +47,32 @@ def cutting(book: Book) -> Cutting:
         tuple(_how(book)),
         tuple(notes),
         tuple(_size(book, name) for name in book.sizes),
+        "How the pieces lie on the fabric",
+        tuple(_lays(book)),
     )
 
 
 def _size(book: Book, name: str) -> SizeChart:
     known = book.sizes[name]
     size = f", {wording.sides(finished(known), book.system)} finished"
-    lays = (book.figure(drawn("lay", fabric, name)) for fabric in known.cutting.fabrics)
     return SizeChart(
         f"{wording.title(name)}{size}",
         f"cut-{name}",
         charts(known),
-        tuple(remarks(known)),
-        f"{wording.title(name)}: how the pieces lie on the fabric",
-        tuple(lay for lay in lays if lay),
+        tuple(remarks(known, shared=not book.drawings)),
     )
+
+
+def _lays(book: Book) -> Iterator[Figure]:
+    """In every size those of cloth whose strips give several letters; of cloth that is cut a
+    letter a strip, as the chart says it, one size's; of whole strips none."""
+    for size, known in book.sizes.items():
+        for fabric, plan in known.cutting.fabrics.items():
+            whole = all(is_whole(known, letter) for letter in order(plan))
+            shared = any(len(strip.letters) > 1 for strip in plan.strips)
+            figure = book.figure(drawn("lay", fabric, size))
+            if figure and not whole and (shared or known is book.first):
+                yield figure
 
 
 def _steps(book: Book) -> tuple[CutStep, ...]:

@@ -4,8 +4,17 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from patternbook.booklet.terms import TERMS, Term
+from patternbook.booklet import wording
+from patternbook.booklet.terms import TERMS
+
+
+class Meaning(NamedTuple):
+    """A term and what it means."""
+
+    head: str
+    words: str
 
 
 @dataclass(frozen=True)
@@ -13,12 +22,14 @@ class Glossary:
     """Terms and what they mean."""
 
     title: str
-    terms: tuple[Term, ...]
+    terms: tuple[Meaning, ...]
 
 
 def glossary(text: str) -> Glossary:
     """Those terms that stand in the text of the other parts."""
     used = tuple(
-        term for term in TERMS if re.search(rf"\b(?:{term.pattern})\b", text, re.IGNORECASE)
+        Meaning(wording.capital(term.name), wording.sentence(term.means))
+        for term in TERMS
+        if re.search(rf"\b(?:{term.pattern})\b", text, re.IGNORECASE)
     )
     return Glossary("Words used in this booklet", used)

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import NamedTuple
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure
 from patternbook.inch import ruler_up
 
 
-@dataclass(frozen=True)
-class Note:
+class Note(NamedTuple):
     """One thing to know before cutting."""
 
     head: str

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final, Literal
 
 from patternbook.booklet import wording
@@ -14,9 +15,14 @@ from patternbook.booklet.step_facts import Fact
 from patternbook.booklet.step_words import words
 from patternbook.diagrams.naming import name as drawn
 
-BESIDE: Final = 3.6  # pictures up to so many inches stand beside the words
+Pictures = Literal["beside", "half", "above"]
+# Pictures up to so many inches wide stand beside words and tables, beside the words, above both.
+BESIDE: Final = 2.2
+SHARE: Final = 0.92  # letters of 8 points are then read as 7.4
+HALF: Final = 3.6
 TITLE: Final = "Sewing, step by step"
 PAIRS: Final = "pairs-"
+_DRAWN_FOR: Final = re.compile(r"\(drawn for ([^)]+)\)")
 # The drawings that a step may show, by what is done in it; each is shown once.
 PICTURES: Final[Mapping[str, tuple[str, ...]]] = {
     "strips": ("set",),
@@ -39,7 +45,9 @@ class StepShown:
     check: str
     tables: tuple[Table, ...]
     note: tuple[str, ...]
-    pictures: Literal["beside", "above"]
+    drawn: str
+    elsewhere: str
+    pictures: Pictures
     figures: tuple[Figure, ...]
 
 
@@ -80,7 +88,7 @@ def _names(book: Book, step: Together) -> tuple[str, ...]:
     names = [
         kind if kind == "borders" else drawn(kind, step.unit, *size)
         for kind in kinds
-        for size in ((), *((name,) for name in book.sizes))
+        for size in ((), (book.middle,))
     ]
     return tuple(dict.fromkeys(name for name in names if name in book.drawings))
 
@@ -88,7 +96,7 @@ def _names(book: Book, step: Together) -> tuple[str, ...]:
 def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown:
     told = words(step, book.all)
     check, rows = figures_told(book, step, told.facts)
-    tables = [Table("In each size", ("", *book.names), rows)] if rows else []
+    tables = [Table("", ("", *book.names), rows)] if rows else []
     if told.orders:
         tables.insert(0, _orders(told.orders))
     return StepShown(
@@ -100,9 +108,32 @@ def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown
         check=check,
         tables=tuple(tables),
         note=book.said(step.any.note),
-        pictures="beside" if sum(figure.inches for figure in figures) < BESIDE else "above",
-        figures=figures,
+        drawn=_drawn(book, figures),
+        elsewhere="glance" if told.orders and len(book.sizes) > 1 else "",
+        pictures=_placed(figures),
+        figures=tuple(_small(figure) for figure in figures),
     )
+
+
+def _small(figure: Figure) -> Figure:
+    """A little smaller than drawn, so that two steps stand on one page; the words name it."""
+    return replace(figure, caption="", inches=figure.inches * SHARE)
+
+
+def _placed(figures: Sequence[Figure]) -> Pictures:
+    wide = sum(figure.inches for figure in figures)
+    return "beside" if wide <= BESIDE else "half" if wide <= HALF else "above"
+
+
+def _drawn(book: Book, figures: Sequence[Figure]) -> str:
+    """Which size the pictures are of, where sizes differ."""
+    for figure in figures:
+        noted = _DRAWN_FOR.search(figure.caption)
+        if noted:
+            return f"The picture is drawn for {noted.group(1)}."
+        if len(book.sizes) > 1 and figure.name.endswith(f"-{book.middle}"):
+            return f"The picture is drawn for {book.middle}."
+    return ""
 
 
 def figures_told(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str, tuple[Row, ...]]:
@@ -125,7 +156,7 @@ def figures_told(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str
 def _orders(orders: Mapping[str, str]) -> Table:
     """How the parts lie, a row a size."""
     rows = tuple(Row(wording.title(size), (f"{order}.",)) for size, order in orders.items())
-    return Table("The order", ("Size", "From the left"), rows, ("words",))
+    return Table("", ("Size", "From the left"), rows, ("words",))
 
 
 def pressing(book: Book, step: Together) -> str:
