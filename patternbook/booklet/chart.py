@@ -114,13 +114,12 @@ def _joined(known: Evidence) -> Iterator[str]:
     pieces = known.quilt.pieces
     for join in ("straight", "diagonal"):
         found = [
-            f"{letter} ({wording.counted(cut.strips, 'strip')})"
+            letter
             for letter, cut in known.cutting.letters.items()
             if cut.joined and not pieces[letter].is_strip and pieces[letter].join == join
         ]
         if found:
-            letters = wording.listed(found)
-            yield f"Join end to end with {join} seams, then cut: {letters}."
+            yield f"First join end to end, with {join} seams: {wording.listed(found)}."
 
 
 def _diagonal(known: Evidence) -> Iterator[str]:

@@ -84,6 +84,7 @@ def asked(quilt: Quilt, piece: Piece, lies: Laid, cloth: Cloth) -> Asked:
     cuts = max(_least_cuts(piece, each), piece.stated_squares or 0)
     most = None
     if piece.stated_per_strip:
+        lies = lies._replace(lanes=min(lies.lanes, piece.stated_per_strip))
         most = max(1, min(piece.stated_per_strip, lies.fits(cloth.run)) // lies.lanes)
     item = Item(piece.letter, lies.along, lies.across, 0, lies.lanes, None, most)
     return Asked(piece, lies, needed, cuts, each, tuple(columns_of(item, cuts)))

@@ -85,7 +85,8 @@ def host_of(quilt: Quilt, piece: Piece) -> Piece:
     while host.host and host.host in quilt.pieces and host.host not in seen:
         seen.add(host.host)
         host = quilt.pieces[host.host]
-    return host if host.fabric == piece.fabric and not host.host else piece
+    across = host.along == piece.along == "width"
+    return host if host.fabric == piece.fabric and across and not host.host else piece
 
 
 def _strange_hosts(quilt: Quilt) -> Iterator[Notice]:
@@ -93,6 +94,7 @@ def _strange_hosts(quilt: Quilt) -> Iterator[Notice]:
         if piece.host and host_of(quilt, piece) is piece:
             message = (
                 f"{piece.letter} cannot share the strips of {piece.host}: they are not cut from "
-                "the same fabric, or each waits for the other. It has strips of its own."
+                "the same fabric, or one lies along its length, or each waits for the other. "
+                "It has strips of its own."
             )
             yield of_piece(piece, "host-fabric", "R6", "with").notice(quilt, "error", message)

@@ -11,9 +11,9 @@ from patternbook.diagrams.borders import borders
 from patternbook.diagrams.cloths import cloths
 from patternbook.diagrams.colouring import colouring
 from patternbook.diagrams.key import key
-from patternbook.diagrams.pattern import Pattern, Plans, Size
 from patternbook.diagrams.lay import lays
 from patternbook.diagrams.pairs import pairs
+from patternbook.diagrams.pattern import Pattern, Plans, Size
 from patternbook.diagrams.quilting import quiltings
 from patternbook.diagrams.quilting_close import quilting_close
 from patternbook.diagrams.rows import rows

@@ -11,8 +11,8 @@ from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.strokes.pen import Pen
-from patternbook.strokes.stroke import Drawing
-from patternbook.strokes.tones import PAPER, WASTE, Fill, ghost
+from patternbook.strokes.stroke import Drawing, Fill
+from patternbook.strokes.tones import PAPER, WASTE, ghost
 
 ALL: Final = (7.2, 2.6)
 ONE: Final = (2.4, 2.6)
@@ -91,7 +91,9 @@ def _seams(pen: Pen, plan: BackingPlan, x: float, wide: float, long: float) -> N
 
 def _panels(size: Size, plan: BackingPlan) -> str:
     each = words.length(plan.best.each, size.system)
-    return f"{plan.best.panels} × {each} of cloth" if plan.best.panels > 1 else f"1 length of {each}"
+    return (
+        f"{plan.best.panels} × {each} of cloth" if plan.best.panels > 1 else f"1 length of {each}"
+    )
 
 
 def _described(size: Size, plan: BackingPlan) -> str:
@@ -102,6 +104,6 @@ def _described(size: Size, plan: BackingPlan) -> str:
     way = "across" if plan.best.seams == "crosswise" else "down"
     each = words.length(plan.best.each, size.system)
     return (
-        f"Backing for {size.name}: {plan.best.panels} lengths of cloth, each {each} long, joined by "
-        f"{seams} {'seam' if seams == 1 else 'seams'} that run {way} the quilt, trimmed to {cut}."
+        f"Backing for {size.name}: {plan.best.panels} lengths of cloth, each {each} long, joined "
+        f"by {seams} {'seam' if seams == 1 else 'seams'} that run {way} the quilt, trimmed to {cut}."
     )

@@ -117,8 +117,13 @@ def _measured(pen: Pen, centre: Lying, *, upright: bool) -> None:
 def _described(size: Size, made: LayoutMade) -> str:
     told = []
     for border in made.borders:
-        side, end = (words.length(one, size.system) for one in (border.side_length, border.end_length))
-        pairs = [f"two {border.side} strips at the sides (about {side})", f"two {border.end} strips at top and bottom (about {end})"]
+        side, end = (
+            words.length(one, size.system) for one in (border.side_length, border.end_length)
+        )
+        pairs = [
+            f"two {border.side} strips at the sides (about {side})",
+            f"two {border.end} strips at top and bottom (about {end})",
+        ]
         if border.first == "ends":
             pairs.reverse()
         stones = f", with {border.stones} at the corners" if border.stones else ""

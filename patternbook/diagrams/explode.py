@@ -61,9 +61,7 @@ def _borders(
     return tuple(out)
 
 
-def _outward(
-    at: float, long: float, start: float, end: float, gap: float, grown: float
-) -> float:
+def _outward(at: float, long: float, start: float, end: float, gap: float, grown: float) -> float:
     """How far a strip moves: out of the way, or to the middle of what it lies along."""
     if at + long <= start:
         return -gap

@@ -7,12 +7,13 @@ from typing import Final
 
 from patternbook.cutting.records import BINDING
 from patternbook.diagrams import words
+from patternbook.diagrams.laid import Lying, turn_mark
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped
 from patternbook.strokes import signs
 from patternbook.strokes.pen import Pen
-from patternbook.strokes.stroke import INK, Drawing, Fill, Weight
+from patternbook.strokes.stroke import Drawing, Fill, Weight
 from patternbook.strokes.tones import WASTE, wrong_side
 
 WIDE: Final = 7.1  # inches
@@ -30,9 +31,7 @@ def key(pattern: Pattern) -> Iterator[Drawing]:
     y = _fabrics(pen, pattern)
     pen.line(((0, y), (WIDE, y)), "dimension")
     _signs(pen, y + 0.12)
-    told = "; ".join(
-        f"{name}: {', '.join(lines[1:])}" for name, lines in _told(pattern).items()
-    )
+    told = "; ".join(f"{name}: {', '.join(lines[1:])}" for name, lines in _told(pattern).items())
     alt = f"Fabrics: {told}. Signs: {', '.join(text for text, _ in SIGNS)}."
     yield cropped(pen, "key", "Fabrics and signs", alt)
 
@@ -88,7 +87,11 @@ def _swatch(pen: Pen, size: Size, fabric: str, x: float, y: float) -> None:
     fold = 0.15
     corner = ((x + wide, y + high - fold), (x + wide, y + high), (x + wide - fold, y + high))
     pen.patch(corner, Fill("#ffffff"), None)
-    flap = ((x + wide, y + high - fold), (x + wide - fold, y + high), (x + wide - fold, y + high - fold))
+    flap = (
+        (x + wide, y + high - fold),
+        (x + wide - fold, y + high),
+        (x + wide - fold, y + high - fold),
+    )
     pen.patch(flap, wrong_side(fills[-1]))
 
 
@@ -144,9 +147,7 @@ def _wrong(pen: Pen, x: float, y: float) -> None:
 
 def _made(pen: Pen, x: float, y: float) -> None:
     pen.rectangle(x + 0.08, y - 0.16, 0.3, 0.32, LIGHT)
-    half, high = pen.pt(4), pen.pt(6.5)
-    top = y - 0.16
-    pen.patch(((x + 0.23, top), (x + 0.23 + half, top + high), (x + 0.23 - half, top + high)), Fill(INK), None)
+    turn_mark(pen, Lying("", Lying.upright, x + 0.08, y - 0.16, 0.3, 0.32))
 
 
 def _waste(pen: Pen, x: float, y: float) -> None:

@@ -86,5 +86,8 @@ def brace(pen: Pen, x: float, start: float, end: float, text: str) -> None:
     """A bracket to the right of a stretch of like pieces, with what they are."""
     out = x + pen.pt(4)
     inset = min(pen.pt(1), (end - start) / 6)
-    pen.line(((x, start + inset), (out, start + inset), (out, end - inset), (x, end - inset)), "dimension")
+    pen.line(
+        ((x, start + inset), (out, start + inset), (out, end - inset), (x, end - inset)),
+        "dimension",
+    )
     pen.label(out + pen.pt(4), (start + end) / 2, text, LEAST, anchor="start", weight=600)

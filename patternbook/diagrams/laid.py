@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import islice
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from patternbook.diagrams.pattern import Size
 from patternbook.quilt.place import Patch, patches, spot
@@ -14,7 +14,8 @@ from patternbook.strokes.pen import Pen
 from patternbook.strokes.placing import Placing
 from patternbook.strokes.stroke import INK, Fill, Role
 
-SMALL = 5.0  # points; patches narrower than this get a fine outline
+SMALL: Final = 5.0  # points; patches narrower than this get a fine outline
+MARK: Final = 5.0  # points of the sign of how a unit lies
 
 
 @dataclass(frozen=True)
@@ -126,7 +127,7 @@ def draw(pen: Pen, size: Size, part: Lying, raw: float = 0.0) -> tuple[Shown, ..
 
 def turn_mark(pen: Pen, part: Lying, raw: float = 0.0) -> None:
     """The sign of how a unit lies: a small triangle at the edge that is its top as made."""
-    high, half = pen.pt(6.5), pen.pt(4)
+    high, half = pen.pt(MARK), pen.pt(MARK * 0.62)
     top = -(part.across if part.turn.sideways else part.down) / 2 - raw
     where = Placing.still.turned(part.turn.quarters).moved(*part.middle)
     points = ((0.0, top), (half, top + high), (-half, top + high))

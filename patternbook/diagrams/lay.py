@@ -14,7 +14,7 @@ from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count, selvage
-from patternbook.strokes.stroke import Drawing, Fill, Line
+from patternbook.strokes.stroke import Drawing, Fill, Line, Weight
 from patternbook.strokes.tones import WASTE
 
 MOST: Final = (3.5, 8.5)
@@ -86,23 +86,24 @@ def groups(strips: Sequence[Strip]) -> tuple[Group, ...]:
 
 def _less(full: Strip, other: Strip) -> bool:
     """Whether the other is one strip cut into the same pieces, only fewer."""
-    if other.times != 1 or other.join or full.join or len(full.cuts) != len(other.cuts) != 0:
+    if other.times != 1 or other.join or full.join or not full.cuts:
         return False
-    alike = [
-        (one.letter, one.along, one.across, one.lanes, one.whole) for one in full.cuts
-    ] == [(one.letter, one.along, one.across, one.lanes, one.whole) for one in other.cuts]
-    return alike and (full.width, full.length, full.along) == (
-        other.width,
-        other.length,
-        other.along,
-    )
+    return _like(full) == _like(other)
+
+
+def _like(strip: Strip) -> object:
+    """What strips have in common that differ only in how many pieces they give."""
+    cuts = [(cut.letter, cut.along, cut.across, cut.lanes, cut.whole) for cut in strip.cuts]
+    return strip.width, strip.length, strip.along, cuts
 
 
 def _head(pen: Pen, size: Size, plan: FabricPlan) -> float:
     """The width of the cloth, its fold and its selvages; gives where the strips begin."""
     wide = float(plan.strips[0].length)
     system = size.system
-    pen.dimension((0, 0), (wide, 0), f"usable width {words.length(plan.strips[0].length, system)}", 0, 8)
+    pen.dimension(
+        (0, 0), (wide, 0), f"usable width {words.length(plan.strips[0].length, system)}", 0, 8
+    )
     return pen.pt(8)
 
 
@@ -178,8 +179,7 @@ def _tells(size: Size, group: Group) -> list[tuple[str, bool]]:
     """What stands beside a strip: how many, then each letter with its size."""
     strip = group.strip
     lines = [(f"× {group.times}" + (", joined" if strip.join and group.times > 1 else ""), True)]
-    for cut in strip.cuts:
-        lines.append((_tell(size, cut, strip), False))
+    lines += [(_tell(size, cut, strip), False) for cut in strip.cuts]
     if group.last is not None:
         fewer = words.listed(f"{cut.number} {cut.letter}" for cut in group.last.cuts)
         lines.append((f"(the last: {fewer})", False))
@@ -194,18 +194,18 @@ def _tell(size: Size, cut: Cut, strip: Strip) -> str:
         return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
     piece = size.quilt.pieces[cut.letter]
     if piece.is_strip or strip.join:
-        total = sum(one.number for one in strip.cuts if (one.letter, one.along) == (cut.letter, cut.along))
+        total = sum(
+            one.number for one in strip.cuts if (one.letter, one.along) == (cut.letter, cut.along)
+        )
         return f"{total} {cut.letter}, {words.length(cut.along, system)} long"
     return f"{cut.number} {cut.letter}, {words.cut(piece.cut, system)}"
 
 
-def _told(
-    pen: Pen, lines: Sequence[tuple[str, bool]], wide: float, y: float, tall: float
-) -> None:
+def _told(pen: Pen, lines: Sequence[tuple[str, bool]], wide: float, y: float, tall: float) -> None:
     step = pen.pt(labels.LINE)
     start = y + (tall - step * len(lines)) / 2 + step / 2
     for number, (text, heavy) in enumerate(lines):
-        weight: labels.Weight = 600 if heavy else 400
+        weight: Weight = 600 if heavy else 400
         pen.label(wide + pen.pt(9), start + number * step, text, 8, anchor="start", weight=weight)
 
 

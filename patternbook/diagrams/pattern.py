@@ -16,7 +16,6 @@ from patternbook.quilting.records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill
 
-
 Box = tuple[float, float, float, float]
 
 

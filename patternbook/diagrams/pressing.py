@@ -30,4 +30,3 @@ def _slip(pen: Pen, x: float, y: float, long: float, *, level: bool) -> None:
     far, near = pen.pt(long / 2 + 1), pen.pt(3.2)
     half, high = (far, near) if level else (near, far)
     pen.rectangle(x - half, y - high, 2 * half, 2 * high, PAPER, None)
-

@@ -38,9 +38,7 @@ def quiltings(pattern: Pattern) -> Iterator[Drawing]:
         pen = fitted(_alone(one), ONE, scale)
         gap = words.length(one.plan.gap, one.size.system)
         title = f"Quilting, {one.size.name}: {len(one.plan.lines)} lines, at most {gap} apart"
-        yield cropped(
-            pen, name("quilting", one.size.name), title, described(one.size, one.plan)
-        )
+        yield cropped(pen, name("quilting", one.size.name), title, described(one.size, one.plan))
 
 
 def _side_by_side(pen: Pen, maps: Sequence[Map]) -> None:

@@ -63,7 +63,18 @@ class Corner:
             start_dot(pen, *self._point(at, margin))
         for seam in self.seams:
             pen.line((self._point(float(seam), 0), self._point(float(seam), deep)), "outline")
+        self._named(pen, "edge", 0.0)
+        for seam in self.seams:
+            self._named(pen, "seam", float(seam))
         self._measured(pen)
+
+    def _named(self, pen: Pen, text: str, at: float) -> None:
+        """The word at the end of a line."""
+        x, y = self._point(at, float(self.deep))
+        if self.plan.way == "down":
+            pen.label(x, y + pen.pt(8), text, 8)
+        else:
+            pen.label(x + pen.pt(4), y, text, 8, anchor="start")
 
     def stops(self) -> list[Exact]:
         """The edge, the lines and the seams, from the edge inward."""
@@ -85,7 +96,9 @@ class Corner:
         """The distances in words."""
         stops = self.stops()
         steps = [words.length(other - one, self.size.system) for one, other in pairwise(stops)]
-        kinds = ["seam" if stop in self.seams or stop == self.wide else "line" for stop in stops[1:]]
+        kinds = [
+            "seam" if stop in self.seams or stop == self.wide else "line" for stop in stops[1:]
+        ]
         told = ", ".join(f"{step} to a {kind}" for step, kind in zip(steps, kinds, strict=True))
         margin = words.length(self.plan.margin, self.size.system)
         return f"From the edge inward: {told}. Lines start {margin} inside the edge."
@@ -93,4 +106,3 @@ class Corner:
 
 def _at(line: StitchLine) -> Exact:
     return line.at
-

@@ -21,8 +21,7 @@ from patternbook.strokes.signs import count
 from patternbook.strokes.stroke import Drawing
 
 MOST: Final = (3.5, 4.6)
-WIDE: Final = (7.2, 3.9)
-MANY: Final = 14  # parts in a row that want the whole width of the page
+WIDE: Final = (7.2, 4.0)  # where names do not fit else
 LARGEST: Final = 0.14
 GAP: Final = 9.0  # points between parts, less where they are many
 SHARE: Final = 80.0  # points that all gaps of a row may take
@@ -83,10 +82,10 @@ def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
     made = unit.made
     if not isinstance(made, LayoutMade) or len(unit.placed) == 1:
         return
-    longest = max(len(line.parts) for line in made.lines)
-    most = WIDE if longest > MANY and made.by == "rows" else MOST
     scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
-    pen = fitted(lambda pen: Table(size, unit, made, pen).drawn(), most, scale)
+    pen = fitted(lambda pen: Table(size, unit, made, pen).drawn(), MOST, scale)
+    if Table(size, unit, made, Pen(1, 1, pen.scale)).drawn():
+        pen = fitted(lambda pen: Table(size, unit, made, pen).drawn(), WIDE, scale)
     yield cropped(pen, called, title, _described(size, unit, made))
 
 
@@ -137,11 +136,12 @@ class Table:
     def rows(self) -> tuple[Row, ...]:
         """The lines laid out one after the other."""
         lying = parts(self.size, self.unit)
-        found, at = [], 0.0
+        found: list[Row] = []
+        at, before = 0.0, -1
         numbers = iter(range(1, len(self.made.lines) + 1))
         called = [None if line.role == "sash" else next(numbers) for line in self.made.lines]
         for index in self.lines:
-            if found and index != before + 1:
+            if index != before + 1:
                 at += self.pen.pt(SKIP)
             before = index
             line = self.made.lines[index]
@@ -163,8 +163,8 @@ class Table:
             along += self._long(part) + self.gap
         return Row(number, tuple(laid), tuple(skipped), self.pressing.lines[index], kept)
 
-    def drawn(self) -> None:
-        """Parts, names, numbers and arrows."""
+    def drawn(self) -> bool:
+        """Parts, names, numbers and arrows; whether any name did not fit its part."""
         pen, units = self.pen, self.size.quilt.units
         turned = any(part.turn.quarters for part in self.unit.placed if part.part in units)
         bare: dict[str, labels.Tag] = {}
@@ -189,6 +189,7 @@ class Table:
             labels.beside(pen, tags, self._right + pen.pt(46 if any(aside) else 12))
         else:
             labels.under(pen, tags, self._low)
+        return bool(tags)
 
     @cached_property
     def _right(self) -> float:
@@ -220,7 +221,7 @@ class Table:
             if not row.skipped[place]:
                 seam = row.pressed.seams[row.kept[place] - 1]
                 one, other = row.parts[place - 1 : place + 1]
-                arrow(pen, *self._seam(one, other), seam, upright=self.across, long=GAP + 2)
+                arrow(pen, *self._seam(one, other), seam, upright=self.across, long=GAP)
         return False
 
     def _seam(self, one: Lying, other: Lying) -> tuple[float, float]:
@@ -246,7 +247,7 @@ class Table:
                 at = (one.x + one.across * 0.25, (one.y + one.down + other.y) / 2)
             else:
                 at = ((one.x + one.across + other.x) / 2, one.y + one.down * 0.25)
-            arrow(self.pen, *at, way, upright=not self.across, long=GAP + 4)
+            arrow(self.pen, *at, way, upright=not self.across, long=GAP + 1)
 
     def _between_all(self, way: Way) -> None:
         """One arrow over the seam between the first two lines, out beside them."""

@@ -41,7 +41,10 @@ def _label(label: Label, pt: float) -> Box:
     low = up + label.size * _DESCENDER * pt
     turn = math.radians(label.angle)
     corners = [
-        (label.x + x * math.cos(turn) + y * math.sin(turn), label.y - x * math.sin(turn) + y * math.cos(turn))
+        (
+            label.x + x * math.cos(turn) + y * math.sin(turn),
+            label.y - x * math.sin(turn) + y * math.cos(turn),
+        )
         for x in (start, start + wide)
         for y in (-up, low)
     ]
@@ -66,7 +69,7 @@ def cropped(pen: Pen, name: str, title: str, alt: str) -> Drawing:
     )
 
 
-def fitted(draw: Callable[[Pen], None], most: Inches, scale: float) -> Pen:
+def fitted(draw: Callable[[Pen], object], most: Inches, scale: float) -> Pen:
     """The pen after drawing at that scale, or at the largest that fits the inches allowed.
 
     Letters do not shrink with the scale: the part of the size that does is found by trying.
@@ -89,7 +92,7 @@ def _scale(scale: float, size: float, half: float, allowed: float) -> float:
     return scale * max(0.1, 1 - (size - allowed) * 1.005 / growing)
 
 
-def _tried(draw: Callable[[Pen], None], scale: float) -> tuple[Pen, Inches]:
+def _tried(draw: Callable[[Pen], object], scale: float) -> tuple[Pen, Inches]:
     pen = Pen(1, 1, scale)
     draw(pen)
     left, top, right, low = extent(pen.strokes, pen.pt(1))

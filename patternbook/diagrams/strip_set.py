@@ -11,7 +11,7 @@ from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
-from patternbook.diagrams.unit import ARROW, BESIDE, LONG, headed
+from patternbook.diagrams.unit import ARROW, LONG, headed
 from patternbook.quilt.records import StripSetMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import scissors
@@ -20,6 +20,7 @@ from patternbook.strokes.tones import PAPER, WASTE
 
 MOST: Final = (7.2, 2.0)
 LARGEST: Final = 0.15
+HIGH: Final = 25.0  # points of a slice that has room for arrows below its letters
 CUTS: Final = 3  # slices that are drawn before the break
 
 
@@ -38,7 +39,7 @@ def _set(pattern: Pattern, size: Size, unit: Unit, made: StripSetMade) -> Drawin
     ]
 
     def drawn(pen: Pen) -> None:
-        right = _lying(pen, size, made)
+        right = _lying(pen, size, unit, made)
         _told(pen, size, made, sets)
         _slice(pen, size, unit, made, right)
 
@@ -57,20 +58,21 @@ def _segment(size: Size, made: StripSetMade) -> str:
     return words.length(made.segment, size.system)
 
 
-def _lying(pen: Pen, size: Size, made: StripSetMade) -> float:
+def _lying(pen: Pen, size: Size, unit: Unit, made: StripSetMade) -> float:
     """The set as it lies to be cut: strips across, the first one on top; gives its right end."""
     segment = float(made.segment)
     cut_to = segment * CUTS
     right = cut_to + max(segment, pen.pt(46))
     levels = _levels(size, made)
-    for letter, top, low in levels:
-        pen.rectangle(0, top, right, low - top, size.fill(letter, 1))
+    fills = size.fills_in(unit.name)
+    for (_, top, low), fill in zip(levels, fills, strict=True):
+        pen.rectangle(0, top, right, low - top, fill)
     whole = levels[-1][2]
     left_over = right - min(float(made.strip_length - made.segment * made.per_set), segment * 0.8)
     if left_over < right:
         pen.rectangle(left_over, 0, right - left_over, whole, WASTE)
-    for letter, top, low in levels:
-        patch = Shown(letter, 0, top, segment, low - top, size.fill(letter, 1))
+    for (letter, top, low), fill in zip(levels, fills, strict=True):
+        patch = Shown(letter, 0, top, segment, low - top, fill)
         if not labels.inside(pen, patch, letter):
             pen.label(-pen.pt(5), (top + low) / 2, letter, 8, weight=600, anchor="end")
     _break(pen, (cut_to + left_over) / 2, whole)
@@ -111,9 +113,7 @@ def _break(pen: Pen, x: float, low: float) -> None:
     pen.line(other, "outline")
 
 
-def _told(
-    pen: Pen, size: Size, made: StripSetMade, sets: list[tuple[str, int]]
-) -> None:
+def _told(pen: Pen, size: Size, made: StripSetMade, sets: list[tuple[str, int]]) -> None:
     """How many sets, and how many slices of each."""
     low = _levels(size, made)[-1][2]
     long = words.length(made.strip_length, size.system)
@@ -153,14 +153,17 @@ def _slice(pen: Pen, size: Size, unit: Unit, made: StripSetMade, right: float) -
 def _pressed(pen: Pen, size: Size, unit: Unit, part: Lying, low: float) -> bool:
     """Arrows over the seams, or one for all of them below a slice too small for that."""
     pressed = size.plans.sewing.pressing[unit.name].lines[0]
+    seams = [part.x + float(one.x) for one in unit.placed[1:]]
     narrowest = min(float(one.across) for one in unit.placed)
-    if narrowest >= pen.pt(ARROW) and part.down >= pen.pt(BESIDE):
-        for placed, way in zip(unit.placed[1:], pressed.seams, strict=True):
-            arrow(pen, part.x + float(placed.x), part.y + part.down * 0.85, way, upright=True)
-        return False
-    if pressed.uniform is not None:
-        arrow(pen, part.middle[0], low + pen.pt(7), pressed.uniform, upright=True, long=LONG)
-    return pressed.uniform is not None
+    if narrowest < pen.pt(ARROW):
+        if pressed.uniform is not None:
+            arrow(pen, part.middle[0], low + pen.pt(7), pressed.uniform, upright=True, long=LONG)
+        return pressed.uniform is not None
+    within = part.down >= pen.pt(HIGH)
+    y = part.y + part.down * 0.85 if within else low + pen.pt(7)
+    for x, way in zip(seams, pressed.seams, strict=True):
+        arrow(pen, x, y, way, upright=True)
+    return not within
 
 
 def _described(size: Size, unit: Unit, made: StripSetMade, sets: list[tuple[str, int]]) -> str:
@@ -170,7 +173,8 @@ def _described(size: Size, unit: Unit, made: StripSetMade, sets: list[tuple[str,
     length = words.length(made.strip_length, size.system)
     return (
         f"Strip set for {words.title(unit.name)}: strips {strips} side by side, {length} long, "
-        f"{words.length(made.set_width, size.system)} wide from raw edge to raw edge; sets: {words.by_size(sets)}. "
+        f"{words.length(made.set_width, size.system)} wide from raw edge to raw edge; "
+        f"sets: {words.by_size(sets)}. "
         f"Each is cut across every {_segment(size, made)}, {made.per_set} slices from each. "
         f"A slice as made has {strips} from left to right and measures "
         f"{words.sides(unit.measure, size.system)}{pressed}."

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import SMALL
+from patternbook.diagrams.laid import SMALL, Shown
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
@@ -110,7 +110,7 @@ def _lettered(pen: Pen, size: Size) -> None:
     seen: set[str] = set()
     letters = [patch.letter for patch in size.plans.patches]
     for letter, box, fill in zip(letters, size.boxes, size.fills, strict=True):
-        if letter not in seen and labels.inside(pen, labels.Shown(letter, *box, fill), letter):
+        if letter not in seen and labels.inside(pen, Shown(letter, *box, fill), letter):
             seen.add(letter)
     tags: dict[str, labels.Tag] = {}
     lying = sorted(zip(letters, size.boxes, strict=True), key=lambda one: -one[1][0] - one[1][2])
@@ -137,4 +137,3 @@ def described(size: Size) -> str:
     measure = words.sides(quilt.finished, quilt.system)
     number = len(size.plans.patches)
     return f"{words.title(size.name)}: {measure} finished, {number} patches{how}"
-

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Final
 
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.explode import apart
-from patternbook.diagrams.laid import Lying, draw, lying, turn_mark
+from patternbook.diagrams.laid import MARK, Lying, Shown, draw, turn_mark
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
@@ -51,7 +52,10 @@ def _unit(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Drawing
     measure = words.sides(unit.measure, size.system)
     title = f"{words.title(unit.name)}, {measure} raw edge to raw edge"
     return cropped(
-        pen, name("unit", unit.name), title + pattern.drawn_for(size, unit), described(size, unit, made)
+        pen,
+        name("unit", unit.name),
+        title + pattern.drawn_for(size, unit),
+        described(size, unit, made),
     )
 
 
@@ -97,23 +101,21 @@ def _before(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> float:
     return ends[1][0] + pen.pt(9) + raw
 
 
-def _named(pen: Pen, part: Lying, found: Sequence[labels.Shown]) -> bool:
+def _named(pen: Pen, part: Lying, found: Sequence[Shown]) -> bool:
     """The name of a part inside it, where it fits."""
     if len(found) == 1:
         return labels.inside(pen, found[0], part.part)
     return labels.named(pen, part, found, part.part)
 
 
-def _joins(
-    pen: Pen, lines: Sequence[Sequence[Lying]], made: LayoutMade, raw: float
-) -> None:
+def _joins(pen: Pen, lines: Sequence[Sequence[Lying]], made: LayoutMade, raw: float) -> None:
     """A plus between neighbours; the seam on their edges where there are only few parts."""
     few = sum(map(len, lines)) <= SEAMS
     across = made.by == "rows"
     for line in lines:
-        for one, other in zip(line, line[1:], strict=False):
+        for one, other in pairwise(line):
             _join(pen, one, other, raw if few else 0.0, across=across)
-    for line, below in zip(lines, lines[1:], strict=False):
+    for line, below in pairwise(lines):
         if len(line) == 1 == len(below):
             _join(pen, line[0], below[0], raw if few else 0.0, across=not across)
 
@@ -155,7 +157,9 @@ class After:
         turn_mark(self.pen, self.whole, self.raw)
         bare = [one for one in found if not labels.inside(self.pen, one, one.letter)]
         if not named:
-            self._tagged([one for one in self.lying.values() if any(_is(one, patch) for patch in bare)])
+            self._tagged(
+                [one for one in self.lying.values() if any(_is(one, patch) for patch in bare)]
+            )
         aside = self._pressed()
         self._measured(aside=aside, left=not self.across)
         self._headed()
@@ -214,10 +218,10 @@ class After:
         x, y = self.whole.middle
         out = self.raw + self.pen.pt(7)
         if way in {"up", "down"}:
-            arrow(self.pen, self.whole.x - out, y, way or "open", upright=False, long=LONG)
+            arrow(self.pen, self.whole.x - out, y, way, upright=False, long=LONG)
         elif way in {"left", "right"}:
             low = self.whole.down + out
-            arrow(self.pen, x, low, way or "open", upright=True, long=LONG)
+            arrow(self.pen, x, low, way, upright=True, long=LONG)
         return way is not None
 
     def _measured(self, *, aside: bool, left: bool) -> None:
@@ -241,13 +245,13 @@ class After:
 def headed(pen: Pen, unit: Unit, x: float, y: float) -> None:
     """`Cup, as made` above a unit whose left upper corner is there, with the sign of its top."""
     level = y - pen.pt(9)
-    mark = Lying(unit.name, Lying.upright, x, level - pen.pt(3.2), pen.pt(8), pen.pt(6.5))
+    mark = Lying(unit.name, Lying.upright, x, level - pen.pt(2.8), pen.pt(7), pen.pt(MARK))
     turn_mark(pen, mark)
     text = f"{words.title(unit.name)}, as made"
-    pen.label(x + pen.pt(11), level, text, 9, anchor="start", weight=600)
+    pen.label(x + pen.pt(10), level, text, 9, anchor="start", weight=600)
 
 
-def _is(part: Lying, patch: labels.Shown) -> bool:
+def _is(part: Lying, patch: Shown) -> bool:
     """Whether the patch is this part; the patches of a unit are named where it is made."""
     x, y = part.middle
     within = patch.x < x < patch.x + patch.across and patch.y < y < patch.y + patch.down

@@ -20,7 +20,8 @@ def length(number: Exact | Rational, system: System) -> str:
 def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
     """`6½ × 2½″`, width before length."""
     one, other = (
-        side if side.rational else ruler_near(side, system) for side in map(Exact.of, (across, down))
+        side if side.rational else ruler_near(side, system)
+        for side in map(Exact.of, (across, down))
     )
     return inch.size(one, other, system)
 

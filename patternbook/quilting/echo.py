@@ -27,9 +27,7 @@ MARGIN: Final[Mapping[str, Fraction]] = {"in": Fraction(1, 2), "cm": Fraction(5,
 NOUGHT: Final = Exact(0)
 
 
-def plan(
-    quilt: Quilt, patches: Sequence[Patch]
-) -> tuple[QuiltingMap | None, tuple[Notice, ...]]:
+def plan(quilt: Quilt, patches: Sequence[Patch]) -> tuple[QuiltingMap | None, tuple[Notice, ...]]:
     """The lines of one size, and what is wrong with their spacing; None without a top."""
     if quilt.finished is None or not patches:
         return None, ()
@@ -88,7 +86,7 @@ def _bands(top: Sides, patches: Sequence[Patch], way: Way, spacing: Fraction) ->
     long = sorted(at for at, run in runs.items() if run >= half)
     for start, end in pairwise([NOUGHT, *long, _side(top, way)]):
         width = end - start
-        number = int(max(1, (width / spacing).up(Fraction(1))))
+        number = int(max(Fraction(1), (width / spacing).up(Fraction(1))))
         yield Band(start, width, number, width / number)
 
 

@@ -175,7 +175,7 @@ def _remarks(book: Book, fabric: Fabric) -> Iterator[str]:
     """Prints, one-way cloth, and the author's own note."""
     name = wording.title(fabric.name)
     if fabric.prints > 1:
-        yield f"{name}: {fabric.prints} different prints; each {fabric.one_print_per} is of one."
+        yield f"{name}: {fabric.prints} different prints, one for each {fabric.one_print_per}."
     if fabric.one_way:
         yield f"{name}: one-way print. Keep every piece the same way up when you cut and sew."
     yield from book.said(fabric.note)
