@@ -12,7 +12,7 @@ import pytest
 
 from tests.support import ROOT
 
-# Any attempt to reach out is a failure; laid into the fresh environment as its first module.
+# Any attempt to reach out is a failure; loaded in the fresh environment at every start.
 NO_NETWORK = """
 import sys
 def refuse(event, details):
@@ -52,7 +52,8 @@ def installed(wheel: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
     (packages,) = home.glob("lib/python*/site-packages")
     # A path named here is searched, but the checkout that *its* .pth files name is not.
     (packages / "libraries.pth").write_text(sysconfig.get_path("purelib") + "\n")
-    (packages / "sitecustomize.py").write_text(NO_NETWORK)
+    (packages / "no_network.py").write_text(NO_NETWORK)
+    (packages / "no_network.pth").write_text("import no_network\n")
     return python
 
 

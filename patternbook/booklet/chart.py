@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Align, Row, Table
-from patternbook.cutting.records import BINDING, BindingPlan, FabricPlan, LetterPlan, Strip
-from patternbook.inch import System
+from patternbook.cutting.records import BINDING, BindingPlan, CutStep, FabricPlan, LetterPlan, Strip
+from patternbook.inch import System, on_the_ruler
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece
 
@@ -112,14 +112,13 @@ def _gives(strip: Strip) -> str:
 def _joined(known: Evidence) -> Iterator[str]:
     """Pieces longer than the fabric is wide."""
     pieces = known.quilt.pieces
-    for join in ("straight", "diagonal"):
-        found = [
-            letter
-            for letter, cut in known.cutting.letters.items()
-            if cut.joined and not pieces[letter].is_strip and pieces[letter].join == join
-        ]
-        if found:
-            yield f"First join end to end, with {join} seams: {wording.listed(found)}."
+    found = [
+        f"{letter} with {pieces[letter].join} seams"
+        for letter, cut in known.cutting.letters.items()
+        if cut.joined and not pieces[letter].is_strip
+    ]
+    if found:
+        yield f"First join strips end to end: {wording.listed(found)}."
 
 
 def _diagonal(known: Evidence) -> Iterator[str]:
@@ -133,17 +132,29 @@ def _diagonal(known: Evidence) -> Iterator[str]:
 
 
 def _folded(known: Evidence) -> Iterator[str]:
-    """What the ruler does not reach across: cut at half the length, from a fold."""
+    """What the ruler does not reach across: cut at half the length from a fold, or, where one
+    fold is not enough, measured with a tape."""
     halves: dict[str, Fraction] = {}
-    for plan in known.cutting.fabrics.values():
-        for step in plan.steps:
-            if step.kind == "subcut" and step.on_fold and step.measure is not None:
-                piece = known.quilt.pieces.get(step.letters[0])
-                if piece is not None and not piece.is_strip:
-                    halves[step.letters[0]] = step.measure
+    longer: list[str] = []
+    for step in _on_a_fold(known):
+        letter, half = step.letters[0], (step.length or 0) / Fraction(2)
+        if step.measure == half and on_the_ruler(half, known.quilt.system):
+            halves[letter] = half
+        else:
+            longer.append(letter)
     if halves:
         each = wording.listed(
-            f"{letter} at{wording.NBSP}{wording.length(half, known.quilt.system)}"
+            f"{letter}{wording.NBSP}at{wording.NBSP}{wording.length(half, known.quilt.system)}"
             for letter, half in halves.items()
         )
         yield f"Fold once more and measure from the fold: {each}."
+    if longer:
+        yield f"Measure the first with a tape, cut the others to match it: {wording.listed(longer)}."
+
+
+def _on_a_fold(known: Evidence) -> Iterator[CutStep]:
+    for plan in known.cutting.fabrics.values():
+        for step in plan.steps:
+            piece = known.quilt.pieces.get(step.letters[0]) if step.letters else None
+            if step.kind == "subcut" and step.on_fold and piece and not piece.is_strip:
+                yield step

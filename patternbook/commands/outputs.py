@@ -6,6 +6,7 @@ import os
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
+from shutil import copyfile
 
 from patternbook.commands.stop import Stopped
 
@@ -16,20 +17,27 @@ def write_all(folder: Path, files: Mapping[str, bytes]) -> tuple[Path, ...]:
     Stopped, with nothing changed, where the folder cannot be written or the disk is full.
     """
     wanted = {folder / name: content for name, content in files.items()}
-    beside = {target: target.with_name(f".{target.name}.{os.getpid()}.part") for target in wanted}
+    parts = {target: _beside(target, "part") for target in wanted}
+    olds = {target: _beside(target, "old") for target in wanted}
     try:
         for target, content in wanted.items():
-            _written(target, beside[target], content)
-        for target, part in beside.items():
-            part.replace(target)
+            _written(target, parts[target], content)
+        for target, old in olds.items():
+            if target.exists():
+                copyfile(target, old)
+        _replaced(parts, olds)
     except OSError as fault:
         reason = fault.strerror or type(fault).__name__
         raise Stopped(f"{folder.as_posix()} cannot be written: {reason.lower()}.") from fault
     finally:
-        for part in beside.values():
+        for left in (*parts.values(), *olds.values()):
             with suppress(OSError):
-                part.unlink(missing_ok=True)
+                left.unlink(missing_ok=True)
     return tuple(wanted)
+
+
+def _beside(target: Path, ending: str) -> Path:
+    return target.with_name(f".{target.name}.{os.getpid()}.{ending}")
 
 
 def _written(target: Path, part: Path, content: bytes) -> None:
@@ -40,3 +48,20 @@ def _written(target: Path, part: Path, content: bytes) -> None:
         file.write(content)
         file.flush()
         os.fsync(file.fileno())
+
+
+def _replaced(parts: Mapping[Path, Path], olds: Mapping[Path, Path]) -> None:
+    """Puts all in place; where that ends in the middle, the old ones are put back."""
+    done: list[Path] = []
+    try:
+        for target, part in parts.items():
+            done.append(target)
+            part.replace(target)
+    except BaseException:
+        for target in done:
+            with suppress(OSError):
+                if olds[target].exists():
+                    olds[target].replace(target)
+                else:
+                    target.unlink(missing_ok=True)
+        raise

@@ -100,10 +100,10 @@ def _described(size: Size, plan: BackingPlan) -> str:
     cut = words.cut(plan.size, size.system)
     if plan.best.panels == 1:
         return f"Backing for {size.name}: one length of cloth, trimmed to {cut}."
-    seams = plan.best.panels - 1
+    seams = "1 seam" if plan.best.panels == 2 else f"{plan.best.panels - 1} seams"
     way = "across" if plan.best.seams == "crosswise" else "down"
     each = words.length(plan.best.each, size.system)
     return (
         f"Backing for {size.name}: {plan.best.panels} lengths of cloth, each {each} long, joined "
-        f"by {seams} {'seam' if seams == 1 else 'seams'} that run {way} the quilt, trimmed to {cut}."
+        f"by {seams} running {way} the quilt, trimmed to {cut}."
     )

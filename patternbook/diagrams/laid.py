@@ -127,8 +127,9 @@ def draw(pen: Pen, size: Size, part: Lying, raw: float = 0.0) -> tuple[Shown, ..
 
 def turn_mark(pen: Pen, part: Lying, raw: float = 0.0) -> None:
     """The sign of how a unit lies: a small triangle at the edge that is its top as made."""
-    high, half = pen.pt(MARK), pen.pt(MARK * 0.62)
-    top = -(part.across if part.turn.sideways else part.down) / 2 - raw
+    tall = part.across if part.turn.sideways else part.down
+    high = min(pen.pt(MARK), tall / 4)  # clear of a letter in the middle
+    top, half = -tall / 2 - raw, high * 0.62
     where = Placing.still.turned(part.turn.quarters).moved(*part.middle)
     points = ((0.0, top), (half, top + high), (-half, top + high))
     pen.patch([where.point(point) for point in points], Fill(INK), None)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
 
-from patternbook.cutting.records import BINDING, Cut, FabricPlan, Sheet, Strip
+from patternbook.cutting.records import FabricPlan, Sheet, Strip
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.laid import Shown
+from patternbook.diagrams.lay_groups import Group, groups, tell, tells
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
@@ -20,15 +20,6 @@ from patternbook.strokes.tones import WASTE
 MOST: Final = (3.5, 8.5)
 CLOTH: Final = 2.0  # inches on paper for the width of the cloth, or less where words need it
 AIR: Final = 7.0  # points between strips
-
-
-@dataclass(frozen=True)
-class Group:
-    """Strips that are drawn once: all cut alike, but for a last one that is cut less."""
-
-    strip: Strip
-    times: int
-    last: Strip | None = None
 
 
 def lays(pattern: Pattern) -> Iterator[Drawing]:
@@ -72,31 +63,6 @@ def _strips(pen: Pen, size: Size, fabric: str, plan: FabricPlan) -> None:
     pen.label(middle, y + pen.pt(4), "fold", 8)
 
 
-def groups(strips: Sequence[Strip]) -> tuple[Group, ...]:
-    """Neighbouring strips that are cut alike, with the last one that holds fewer pieces."""
-    made: list[Group] = []
-    for strip in strips:
-        before = made[-1] if made else None
-        if before and before.last is None and _less(before.strip, strip):
-            made[-1] = Group(before.strip, before.times + 1, strip)
-        else:
-            made.append(Group(strip, strip.times))
-    return tuple(made)
-
-
-def _less(full: Strip, other: Strip) -> bool:
-    """Whether the other is one strip cut into the same pieces, only fewer."""
-    if other.times != 1 or other.join or full.join or not full.cuts:
-        return False
-    return _like(full) == _like(other)
-
-
-def _like(strip: Strip) -> object:
-    """What strips have in common that differ only in how many pieces they give."""
-    cuts = [(cut.letter, cut.along, cut.across, cut.lanes, cut.whole) for cut in strip.cuts]
-    return strip.width, strip.length, strip.along, cuts
-
-
 def _head(pen: Pen, size: Size, plan: FabricPlan) -> float:
     """The width of the cloth, its fold and its selvages; gives where the strips begin."""
     wide = float(plan.strips[0].length)
@@ -110,7 +76,7 @@ def _head(pen: Pen, size: Size, plan: FabricPlan) -> float:
 def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: float) -> float:
     strip = group.strip
     wide, high = float(strip.length), float(strip.width)
-    lines = _tells(size, group)
+    lines = tells(size, group)
     tall = max(high, pen.pt(labels.LINE * len(lines)))
     top = y + (tall - high) / 2
     fill = size.cloths.fabric(fabric, number)
@@ -175,32 +141,6 @@ def _joined(pen: Pen, strip: Strip, fill: Fill, top: float) -> None:
     labels.inside(pen, patch, text)
 
 
-def _tells(size: Size, group: Group) -> list[tuple[str, bool]]:
-    """What stands beside a strip: how many, then each letter with its size."""
-    strip = group.strip
-    lines = [(f"× {group.times}" + (", joined" if strip.join and group.times > 1 else ""), True)]
-    lines += [(_tell(size, cut, strip), False) for cut in strip.cuts]
-    if group.last is not None:
-        fewer = words.listed(f"{cut.number} {cut.letter}" for cut in group.last.cuts)
-        lines.append((f"(the last: {fewer})", False))
-    return list(dict.fromkeys(lines))
-
-
-def _tell(size: Size, cut: Cut, strip: Strip) -> str:
-    system = size.system
-    if cut.letter == BINDING:
-        return f"{words.length(cut.along, system)} of binding"
-    if cut.whole:
-        return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
-    piece = size.quilt.pieces[cut.letter]
-    if piece.is_strip or strip.join:
-        total = sum(
-            one.number for one in strip.cuts if (one.letter, one.along) == (cut.letter, cut.along)
-        )
-        return f"{total} {cut.letter}, {words.length(cut.along, system)} long"
-    return f"{cut.number} {cut.letter}, {words.cut(piece.cut, system)}"
-
-
 def _told(pen: Pen, lines: Sequence[tuple[str, bool]], wide: float, y: float, tall: float) -> None:
     step = pen.pt(labels.LINE)
     start = y + (tall - step * len(lines)) / 2 + step / 2
@@ -229,7 +169,7 @@ def _sheet(
             else:
                 _pieces(pen, size, strip, fill, 0, y + far)
             far += float(strip.width)
-        lines += [(_tell(size, cut, strip), False) for cut in strip.cuts]
+        lines += [(tell(size, cut, strip), False) for cut in strip.cuts]
     count(pen, -pen.pt(12), y + down / 2, number, size=8)
     text = words.size(sheet.across, sheet.down, size.system)
     pen.label(0, y - pen.pt(7), text, 8, anchor="start")
@@ -250,7 +190,7 @@ def _upright(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float)
 def _described(size: Size, fabric: str, plan: FabricPlan) -> str:
     told = []
     for number, group in enumerate(groups(plan.strips), start=1):
-        lines = [text for text, _ in _tells(size, group)]
+        lines = [text for text, _ in tells(size, group)]
         width = words.length(group.strip.width, size.system)
         told.append(f"{number}: {width} wide {lines[0]}: {', '.join(lines[1:]) or 'spare'}")
     return (

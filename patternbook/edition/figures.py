@@ -209,6 +209,7 @@ class _Size:
         buy, fabric = plan.buy, self.quilt.fabrics.get(plan.fabric)
         return {
             "form": plan.form,
+            "size": self._size(fabric.size) if fabric and fabric.size else None,
             "style": plan.style,
             "strips": [
                 {

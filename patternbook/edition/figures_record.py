@@ -100,9 +100,11 @@ class BuyRecord(TypedDict):
 
 
 class MaterialRecord(TypedDict):
-    """One cloth. `bound` is the least length that this way of cutting can come to."""
+    """One cloth; `size` is of one pre-cut strip or piece. `bound` is the least length that this
+    way of cutting can come to."""
 
     form: str
+    size: SizeRecord | None
     style: Literal["plain", "shared", "thrifty"]
     strips: list[StripRecord]
     length: str

@@ -9,6 +9,7 @@ from typing import Final
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, finished
 from patternbook.booklet.chart import charts, is_whole, order, remarks
+from patternbook.booklet.parts.tools import steps
 from patternbook.cutting.records import CutStep
 from patternbook.cutting.tools import LAYERS, TABLES
 from patternbook.diagrams.naming import name as drawn
@@ -75,16 +76,11 @@ def _lays(book: Book) -> Iterator[Figure]:
                 yield figure
 
 
-def _steps(book: Book) -> tuple[CutStep, ...]:
-    plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
-    return tuple(step for plan in plans for step in plan.steps)
-
-
 def _how(book: Book) -> Iterator[str]:
     """The actions of all fabrics, each told once, in the order in which they come."""
-    steps = _steps(book)
+    actions = steps(book)
     for kind, tell in HOW.items():
-        found = [step for step in steps if step.kind == kind]
+        found = [step for step in actions if step.kind == kind]
         if found:
             yield tell(book.system, found)
     yield "Keep each letter in its own pile and label it."
@@ -125,20 +121,17 @@ def _trim(_: System, steps: Sequence[CutStep]) -> str:
     )
 
 
-def _join(_: System, __: Sequence[CutStep]) -> str:
-    return "Join end to end those strips of which the chart says so."
-
-
 def _subcut(_: System, steps: Sequence[CutStep]) -> str:
     stacked = any(step.layers > 1 for step in steps)
     layers = f", in stacks of up to {wording.spelled(LAYERS)} layers" if stacked else ""
-    return f"Cut the pieces from the strips, the longest first{layers}."
+    joined = any(step.layers == 1 for step in steps)
+    ends = "Join strips end to end where the chart says so. " if joined else ""
+    return f"{ends}Cut the pieces from the strips, the longest first{layers}."
 
 
 HOW: Final[Mapping[str, Callable[[System, Sequence[CutStep]], str]]] = {
     "straighten": _straighten,
     "strip": _strip,
     "trim": _trim,
-    "join": _join,
     "subcut": _subcut,
 }

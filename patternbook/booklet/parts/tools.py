@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book
-from patternbook.cutting.records import Ruler
-from patternbook.cutting.tools import TABLES
+from patternbook.cutting.records import CutStep, Ruler
 
 
 @dataclass(frozen=True)
@@ -24,15 +23,15 @@ def tools(book: Book) -> Tools:
     return Tools("Tools", (*_cutting(book), *_sewing(book), *book.heading.tools))
 
 
+def steps(book: Book) -> tuple[CutStep, ...]:
+    """All that is done at the cutting table, in any of these sizes."""
+    plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
+    return tuple(step for plan in plans for step in plan.steps)
+
+
 def rulers(book: Book) -> tuple[Ruler, ...]:
     """The rulers that the cuts of these sizes are made with, the smallest first."""
-    used = {
-        ruler
-        for known in book.all
-        for plan in known.cutting.fabrics.values()
-        for step in plan.steps
-        for ruler in step.rulers
-    }
+    used = {ruler for step in steps(book) for ruler in step.rulers}
     return tuple(sorted(used, key=lambda ruler: (ruler.across * ruler.down, ruler)))
 
 
@@ -40,7 +39,7 @@ def _cutting(book: Book) -> Iterator[str]:
     found = rulers(book)
     if not found:
         return
-    mat = TABLES[book.system.unit].mat
+    mat = max(step.mat for step in steps(book) if step.mat)
     yield "rotary cutter with a sharp blade"
     yield f"cutting mat, {wording.size(*mat, book.system)} or larger"
     for ruler in found:
