@@ -113,12 +113,12 @@ def _joined(known: Evidence) -> Iterator[str]:
     """Pieces longer than the fabric is wide."""
     pieces = known.quilt.pieces
     found = [
-        f"{letter} with {pieces[letter].join} seams"
+        f"{letter} ({pieces[letter].join})"
         for letter, cut in known.cutting.letters.items()
         if cut.joined and not pieces[letter].is_strip
     ]
     if found:
-        yield f"First join strips end to end: {wording.listed(found)}."
+        yield f"Join end to end first: {', '.join(found)}."
 
 
 def _diagonal(known: Evidence) -> Iterator[str]:
@@ -136,6 +136,7 @@ def _folded(known: Evidence) -> Iterator[str]:
     fold is not enough, measured with a tape."""
     halves: dict[str, Fraction] = {}
     longer: list[str] = []
+    told: list[str] = []
     for step in _on_a_fold(known):
         letter, half = step.letters[0], (step.length or 0) / Fraction(2)
         if step.measure == half and on_the_ruler(half, known.quilt.system):
@@ -143,13 +144,15 @@ def _folded(known: Evidence) -> Iterator[str]:
         else:
             longer.append(letter)
     if halves:
-        each = wording.listed(
+        each = ", ".join(
             f"{letter}{wording.NBSP}at{wording.NBSP}{wording.length(half, known.quilt.system)}"
             for letter, half in halves.items()
         )
-        yield f"Fold once more and measure from the fold: {each}."
+        told.append(f"From a fold: {each}.")
     if longer:
-        yield f"Measure the first with a tape, cut the others to match it: {wording.listed(longer)}."
+        told.append(f"With a tape: {', '.join(longer)}.")
+    if told:
+        yield " ".join(told)
 
 
 def _on_a_fold(known: Evidence) -> Iterator[CutStep]:

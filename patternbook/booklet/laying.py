@@ -40,7 +40,7 @@ def words(sequence: Sequence[Laid]) -> str:
             else f"beginning with {first} and ending with"
         )
         return f"{first} and {second} in turn, {ends} {last}"
-    return wording.listed((_piled(laid) for laid in sequence), "and last")
+    return ", then ".join(_piled(laid) for laid in sequence)
 
 
 def _piled(laid: Laid) -> str:

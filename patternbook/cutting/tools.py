@@ -6,7 +6,8 @@ The sizes of rulers and mats are common practice, no source.
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Final, NamedTuple
+from functools import lru_cache
+from typing import Final, Literal, NamedTuple
 
 from patternbook.cutting.records import Ruler
 from patternbook.inch import System
@@ -86,7 +87,13 @@ def for_strip(width: Fraction, system: System) -> Handling:
 def for_subcut(along: Fraction, width: Fraction, system: System) -> Handling:
     """A cut across a strip: the smallest ruler that covers the piece, else two rulers, else the
     piece folded."""
-    table = TABLES[system.unit]
+    return _for_subcut(along, width, system.unit)
+
+
+# The same few pieces come back in every size and fabric.
+@lru_cache(maxsize=1024)
+def _for_subcut(along: Fraction, width: Fraction, unit: Literal["in", "cm"]) -> Handling:
+    table = TABLES[unit]
     both = table.long_ruler.across + table.square.across
     for folds in range(MOST_FOLDS + 1):
         measure = along / 2**folds

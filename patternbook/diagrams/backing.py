@@ -100,7 +100,7 @@ def _described(size: Size, plan: BackingPlan) -> str:
     cut = words.cut(plan.size, size.system)
     if plan.best.panels == 1:
         return f"Backing for {size.name}: one length of cloth, trimmed to {cut}."
-    seams = "1 seam" if plan.best.panels == 2 else f"{plan.best.panels - 1} seams"
+    seams = words.counted(plan.best.panels - 1, "seam")
     way = "across" if plan.best.seams == "crosswise" else "down"
     each = words.length(plan.best.each, size.system)
     return (

@@ -13,7 +13,7 @@ from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.quilt.records import LayoutMade, Unit
-from patternbook.sewing.records import LineStep, Step
+from patternbook.sewing.records import LineStep, Round, Step
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing
 
@@ -39,27 +39,49 @@ def _long(step: Step) -> bool:
     return isinstance(step, LineStep) and sum(laid.times for laid in step.sequence) >= LEAST
 
 
-def rounds(number: int) -> tuple[Groups, ...]:
-    """What lies together after each round: neighbours are joined two and two, an odd one waits."""
-    groups: Groups = tuple((at,) for at in range(number))
-    stages = [groups]
-    while len(groups) > 1:
-        groups = tuple(sum(groups[at : at + 2], ()) for at in range(0, len(groups), 2))
-        stages.append(groups)
-    return tuple(stages)
+def stages(names: Sequence[str], rounds: Sequence[Round]) -> tuple[Groups, ...]:
+    """What lies together at first and after each round of the plan: neighbours are joined two
+    and two, an odd one waits. Once a long run is one piece, the rest is joined to it in one go."""
+    groups: Groups = tuple((at,) for at in range(len(names)))
+    made = [groups]
+    for one in rounds:
+        if one.part is None and made[-1] is not made[0] and rounds[0].part is not None:
+            return (*made, (tuple(range(len(names))),))
+        inside = range(len(names)) if one.part is None else _run(names, one.part)
+        before = tuple(group for group in groups if group[0] < inside.start)
+        within = [group for group in groups if group[0] in inside]
+        behind = tuple(group for group in groups if group[0] >= inside.stop)
+        groups = (*before, *_joined(within), *behind)
+        made.append(groups)
+    return tuple(made)
+
+
+def _joined(groups: Sequence[tuple[int, ...]]) -> Groups:
+    return tuple(sum(groups[at : at + 2], ()) for at in range(0, len(groups), 2))
+
+
+def _run(names: Sequence[str], part: str) -> range:
+    """The places of the longest run of a part."""
+    best, at = range(0), 0
+    for name_, like in groupby(names):
+        run = range(at, at + len(list(like)))
+        at = run.stop
+        if name_ == part and len(run) > len(best):
+            best = run
+    return best
 
 
 def _pairs(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade, step: LineStep) -> Drawing:
     lying = parts(size, unit)
     line = Stack(size, [lying[part] for part in made.lines[step.lines[0]].parts], made.by)
-    stages = rounds(len(line.parts))
+    rounds = stages([part.part for part in line.parts], step.rounds)
 
     def drawn(pen: Pen) -> None:
         at = 0.0
-        for number, groups in enumerate(stages):
-            end = line.stage(pen, groups, at, stages[number - 1] if number else None)
+        for number, groups in enumerate(rounds):
+            end = line.stage(pen, groups, at, rounds[number - 1] if number else None)
             at = end + pen.pt(24)
-            if number + 1 < len(stages):
+            if number + 1 < len(rounds):
                 line.onward(pen, end)
 
     scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
@@ -68,7 +90,7 @@ def _pairs(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade, step: Lin
         fitted(drawn, MOST, scale),
         name("pairs", unit.name),
         title + pattern.drawn_for(size, unit),
-        _described(unit, line, stages),
+        _described(unit, line, rounds),
     )
 
 
@@ -154,9 +176,12 @@ class Stack:
     def _headed(self, pen: Pen, groups: Groups, before: Groups | None, at: float) -> None:
         """What lies there, and how many seams that took."""
         most = max(map(len, groups))
-        head = NAMES.get(most, f"groups of {most}") if len(groups) > 1 else "whole"
-        seams = f"{len(before) - len(groups)} seams" if before else f"{len(groups)} parts"
-        seams = "1 seam" if seams == "1 seams" else seams
+        lone = sum(len(group) > 1 for group in groups) == 1
+        head = f"all {most}" if lone else NAMES.get(most, f"groups of {most}")
+        head = head if len(groups) > 1 else "whole"
+        seams = (
+            words.counted(len(before) - len(groups), "seam") if before else f"{len(groups)} parts"
+        )
         if self.upright:
             x = at + self.wide / 2
             pen.label(x, -pen.pt(18), head, 9, weight=600)
@@ -176,13 +201,13 @@ class Stack:
             pen.arrow(((middle, start), (middle, stop)), "edge", "end", 6)
 
 
-def _described(unit: Unit, line: Stack, stages: Sequence[Groups]) -> str:
+def _described(unit: Unit, line: Stack, rounds: Sequence[Groups]) -> str:
     start = "top" if line.upright else "left"
     told = [
-        f"round {number}: {len(before) - len(after)} seams leave {len(after)}"
-        for number, (before, after) in enumerate(pairwise(stages), start=1)
+        f"round {number}: {words.counted(len(before) - len(after), 'seam')}, {len(after)} left"
+        for number, (before, after) in enumerate(pairwise(rounds), start=1)
     ]
-    parts = words.run(part.part for part in line.parts)
+    parts = words.run(line.parts)
     return (
         f"{words.title(unit.name)}, {len(line.parts)} parts from the {start}: {parts}. "
         f"Neighbours are joined two and two: {'; '.join(told)}."

@@ -9,7 +9,7 @@ from patternbook.diagrams import words
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
-from patternbook.diagrams.table import Table, kinds, repeats
+from patternbook.diagrams.table import Table, kinds
 from patternbook.diagrams.unit import FEW
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.strokes.pen import Pen
@@ -42,7 +42,7 @@ def _kind(unit: Unit) -> object:
     made = unit.made
     if not isinstance(made, LayoutMade):
         return unit.placed
-    return made.by, repeats([(line[0], repeats(line[1])) for line in kinds(made)])
+    return made.by, words.repeats([(line[0], words.repeats(line[1])) for line in kinds(made)])
 
 
 def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
@@ -58,15 +58,24 @@ def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
 
 
 def _described(size: Size, unit: Unit, made: LayoutMade) -> str:
-    told, number = [], 0
-    for line, pressed in zip(made.lines, size.plans.sewing.pressing[unit.name].lines, strict=True):
+    """The lines in words, those alike told together."""
+    alike: dict[tuple[str, str], list[int]] = {}
+    number = 0
+    pressing = size.plans.sewing.pressing[unit.name].lines
+    for line, pressed in zip(made.lines, pressing, strict=True):
         number += line.role != "sash"
-        what = "sash row" if line.role == "sash" else f"{line.role} {number}"
         way = f", pressed {pressed.uniform}" if pressed.uniform and len(pressed.seams) > 1 else ""
-        told.append(f"{what}: {words.run(part.part for part in line.parts)}{way}")
+        alike.setdefault((line.role, words.run(line.parts) + way), []).append(number)
+    told = "; ".join(f"{_which(role, of)}: {text}" for (role, text), of in alike.items())
     start = "top" if made.by == "rows" else "left"
-    name_ = "Top" if unit.name == size.quilt.top else words.title(unit.name)
-    return (
-        f"{name_} of the {size.name} size, its {made.by} laid apart, from the {start}. "
-        f"{'; '.join(told)}."
-    )
+    called = "Top" if unit.name == size.quilt.top else words.title(unit.name)
+    return f"{called} of the {size.name} size, its {made.by} laid apart, from the {start}. {told}."
+
+
+def _which(role: str, numbers: list[int]) -> str:
+    """`7 sash rows`, `row 1`, `rows 1, 3 and 5`."""
+    if role == "sash":
+        return words.counted(len(numbers), "sash row")
+    if len(numbers) == 1:
+        return f"{role} {numbers[0]}"
+    return f"{role}s {words.listed(map(str, numbers))}"

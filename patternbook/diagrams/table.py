@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Final, TypeVar
+from typing import Final
 
 from patternbook.diagrams import labels
 from patternbook.diagrams.laid import Lying, draw, parts, turn_mark
 from patternbook.diagrams.pattern import Size
 from patternbook.diagrams.pressing import arrow
+from patternbook.diagrams.words import repeats
 from patternbook.quilt.pressing import LinePressing, Way
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.strokes.pen import Pen
@@ -19,16 +20,6 @@ from patternbook.strokes.signs import count
 GAP: Final = 9.0  # points between parts, less where they are many
 SHARE: Final = 80.0  # points that all gaps of a row may take
 SKIP: Final = 22.0  # points where a repeat is left out
-
-_T = TypeVar("_T")
-
-
-def repeats(things: Sequence[_T]) -> tuple[_T, ...]:
-    """The shortest beginning that the whole goes on repeating; all of it where none does."""
-    for period in range(1, len(things) // 2 + 1):
-        if all(thing == things[at % period] for at, thing in enumerate(things)):
-            return tuple(things[:period])
-    return tuple(things)
 
 
 def shortened(things: Sequence[object]) -> tuple[int, ...]:

@@ -129,11 +129,9 @@ def described(size: Size) -> str:
     how = ""
     if isinstance(made, LayoutMade):
         rows = [line for line in made.lines if line.role != "sash"]
-        what = made.by if len(rows) > 1 else made.by[:-1]
-        first = words.run(part.part for part in rows[0].parts)
-        how = f", {len(rows)} {what}, the first of {first}"
-        how += f", {len(made.borders)} borders" if len(made.borders) > 1 else ""
-        how += ", one border" if len(made.borders) == 1 else ""
+        first = words.run(rows[0].parts)
+        how = f", {words.counted(len(rows), made.by[:-1])}, the first of {first}"
+        how += f", {words.counted(len(made.borders), 'border')}" if made.borders else ""
     measure = words.sides(quilt.finished, quilt.system)
     number = len(size.plans.patches)
     return f"{words.title(size.name)}: {measure} finished, {number} patches{how}"

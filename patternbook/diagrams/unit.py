@@ -54,19 +54,17 @@ def _unit(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Drawing
 
 def described(size: Size, unit: Unit, made: LayoutMade) -> str:
     """What joins what, in words."""
-    what = "column" if made.by == "columns" else "row"
-    start = "top" if made.by == "columns" else "left"
+    what, start = ("Column", "top") if made.by == "columns" else ("Row", "left")
+    several = len(made.lines) > 1
     lines = [
-        f"{what} {number} from the {start}: {words.run(part.part for part in line.parts)}"
+        f"{what} {number}: {words.run(line.parts)}" if several else words.run(line.parts)
         for number, line in enumerate(made.lines, start=1)
     ]
-    if len(lines) == 1:
-        lines = [f"from the {start}: {words.run(part.part for part in made.lines[0].parts)}"]
     way = size.plans.sewing.pressing[unit.name].lines[0].uniform
     pressed = f" Seams are pressed {way}." if way and len(lines) == 1 else ""
     measure = words.sides(unit.measure, size.system)
     return (
-        f"{words.title(unit.name)} as made; {'; '.join(lines)}. "
+        f"{words.title(unit.name)} as made, from the {start}. {'; '.join(lines)}. "
         f"It measures {measure} from raw edge to raw edge.{pressed}"
     )
 

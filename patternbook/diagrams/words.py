@@ -4,11 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from itertools import groupby
+from typing import Final, Protocol, TypeVar
 
 from patternbook import inch
 from patternbook.exact import Exact, Rational
 from patternbook.inch import System, ruler_near
-from patternbook.quilt.records import CutSize, Sides
+from patternbook.quilt.records import CutSize, Sides, Turn
+
+_T = TypeVar("_T")
+_TURNS: Final = ("", "turned a quarter right", "turned half round", "turned a quarter left")
+
+
+class Lies(Protocol):
+    """A part by name, and how it is turned."""
+
+    @property
+    def part(self) -> str: ...
+    @property
+    def turn(self) -> Turn: ...
 
 
 def length(number: Exact | Rational, system: System) -> str:
@@ -43,10 +56,30 @@ def listed(items: Iterable[str]) -> str:
     return " and ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
-def run(names: Iterable[str]) -> str:
-    """`D, 15 A, E`: like neighbours counted."""
+def run(parts: Iterable[Lies]) -> str:
+    """`D, 15 A, E` with like neighbours counted, or `S and cup in turn, 11 in all`."""
+    names = [_lying(part) for part in parts]
+    period = repeats(names)
+    if 1 < len(period) < len(names):
+        return f"{listed(period)} in turn, {len(names)} in all"
     counted = ((name, len(list(same))) for name, same in groupby(names))
     return ", ".join(name if number == 1 else f"{number} {name}" for name, number in counted)
+
+
+def repeats(things: Sequence[_T]) -> tuple[_T, ...]:
+    """The shortest beginning that the whole goes on repeating; all of it where none does."""
+    for period in range(1, len(things) // 2 + 1):
+        if all(thing == things[at % period] for at, thing in enumerate(things)):
+            return tuple(things[:period])
+    return tuple(things)
+
+
+def _lying(part: Lies) -> str:
+    """A part's name and how it is turned; a turned rectangle of cloth only lies sideways."""
+    if part.part[0].isupper():
+        return part.part
+    mirrored = "mirrored" if part.turn.mirrored else ""
+    return " ".join(filter(None, (part.part, mirrored, _TURNS[part.turn.quarters])))
 
 
 def by_size(counts: Sequence[tuple[str, int]]) -> str:
@@ -60,3 +93,8 @@ def title(name: str) -> str:
     """A name as a heading shows it."""
     words = name.replace("-", " ")
     return words[:1].upper() + words[1:]
+
+
+def counted(number: int, word: str) -> str:
+    """`1 seam`, `7 seams`."""
+    return f"{number} {word}" if number == 1 else f"{number} {word}s"

@@ -64,6 +64,8 @@ def told(fault: ValidationError, root: Tree, by: Reading, shown: str) -> tuple[N
         spot = found(error["loc"], root)
         if spot.size is not None and spot.size not in (*by.sizes, OTHERS):
             continue
+        if error["type"] == "too_short" and isinstance(spot.value, Tree | Listing) and spot.value:
+            continue  # nothing is left of it, since what stands in it is told to be at fault
         one = _told(error, spot, by.read_as)
         one = one if one.marks else replace(one, marks=(start,))
         # A size that does not exist is told once, with every place that names it.

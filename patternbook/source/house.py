@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from pathlib import Path, PurePosixPath
 from typing import Final
 
@@ -35,10 +36,16 @@ def house_of(path: Path, shown: str) -> tuple[Tree | None, str, tuple[Notice, ..
         return None, "", ()
     house, name = found
     try:
-        tree, told = read(file_text(house, name), name)
+        tree, told = _read(file_text(house, name), name)
     except Refused as refused:
         return None, name, (refused.notice,)
     return tree, name, told
+
+
+@lru_cache(maxsize=8)
+def _read(text: str, name: str) -> tuple[Tree | None, tuple[Notice, ...]]:
+    """One reading of the house rules serves all patterns of a run; nobody writes to a tree."""
+    return read(text, name)
 
 
 def under_house(pattern: Tree, house: Tree) -> Tree:

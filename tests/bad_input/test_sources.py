@@ -193,16 +193,16 @@ NAMES: Mapping[str, Case] = {
         "backing: {fabric: back}",
         "backing: {fabric: bakc}",
         (
-            f"14:19: error unknown-fabric {BOTH}: the backing is of 'bakc', and no fabric is called "
-            "that. Did you mean 'back'?"
+            f"14:19: error unknown-fabric {BOTH}: the backing is of 'bakc', and no fabric is "
+            "called that. Did you mean 'back'?"
         ),
     ),
     "a binding of no fabric that is listed": (
         "binding: {fabric: red}",
         "binding: {fabric: blau}",
         (
-            f"15:19: error unknown-fabric {BOTH}: the binding is of 'blau', and no fabric is called "
-            "that. Fabrics: red, back."
+            f"15:19: error unknown-fabric {BOTH}: the binding is of 'blau', and no fabric is "
+            "called that. Fabrics: red, back."
         ),
     ),
     "a piece without a fabric": (
@@ -369,8 +369,8 @@ CLOTH: Mapping[str, Case] = {
         "6 1/2 square}\ntop:\n  rows: [A]",
         "6 1/2 square}\n  S: {fabric: red, cut: 3 x 60 1/2, join: none}\ntop:\n  rows: [S]",
         (
-            f"10:43: error too-long {BOTH}: S must be 60½″ long, a strip is 40″: short by 20½″, and "
-            "`join: none` allows no join."
+            f"10:43: error too-long {BOTH}: S must be 60½″ long, a strip is 40″: short by 20½″, "
+            "and `join: none` allows no join."
         ),
     ),
     "a piece too wide both ways": (

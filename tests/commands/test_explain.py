@@ -72,7 +72,8 @@ WORKED = [
     ("R17", half("2 1/2") * Fraction("2.54"), "6.35"),
     # Block list and its correction, https://patchworktimes.com/2011/11/11/block-pieces-needed/
     ("R20", Fraction(12 * 8), "96"),
-    # The 42: https://www.alandacraft.com/2020/05/06/cut-10-layer-cake-squares-from-meterage/
+    # The 42: common practice; a forum asks for as many of 5 in,
+    # https://www.quiltingboard.com/main-f1/fat-quarter-conversion-t222332.html
     ("R21", Fraction(40 * 2), "80"),
     ("R21", Fraction(ceil(Fraction(80, 42))), "2"),
     # Chart, https://apqs.com/reference-chart-for-squares-on-point; the 14 in a magazine quilt,

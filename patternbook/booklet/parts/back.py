@@ -36,14 +36,15 @@ class Back:
     revision_title: str
     changes: tuple[Change, ...]
     newest: str
+    site: str
     cautions_title: str
     cautions: tuple[Caution, ...]
     cautions_last: str
     permission_title: str
     permission: tuple[str, ...]
     contact_title: str
-    contact: tuple[str, ...]
-    lesson: str
+    contact: str
+    addresses: tuple[str, ...]
 
 
 def back(book: Book) -> Back:
@@ -53,14 +54,15 @@ def back(book: Book) -> Back:
         "Revisions",
         tuple(_changes(book)),
         _newest(book),
+        book.heading.site or "",
         "Cautions",
         CAUTIONS,
         "Local rules, the makers' instructions and the advice of qualified people come first.",
         "Permission",
         tuple(_permission(book)),
         "Found a fault, or stuck?",
-        tuple(_contact(book)),
-        book.heading.lesson or "",
+        "Tell us the piece, the size, what you got, and what the pattern says.",
+        tuple(line for line in (book.heading.report, book.heading.contact) if line),
     )
 
 
@@ -69,14 +71,14 @@ CAUTIONS = (
     Caution(
         "Rotary cutter",
         "Close the guard after every cut. Cut away from yourself, fingers clear of the ruler's "
-        "edge, shoes on. Wrap old blades. Out of children's reach; children cut only with an "
-        "adult beside them.",
+        "edge, shoes on. Wrap old blades. Keep it from children; they cut only with an adult "
+        "beside them.",
     ),
     Caution("Iron", "Stand it on its heel, cord out of reach, and unplug it when you leave."),
     Caution(
         "Needle and pins",
-        "Keep fingers clear of the needle, switch off before you change it, and do not sew over "
-        "pins or hold them in your mouth. Count the basting pins back into their box.",
+        "Fingers clear; switch off before you change a needle. Do not sew over pins or hold them "
+        "in your mouth. Count basting pins back into their box.",
     ),
     Caution(
         "Quilts and babies",
@@ -102,17 +104,12 @@ def _changes(book: Book) -> Iterator[Change]:
 
 
 def _newest(book: Book) -> str:
-    copy = f"Your copy is {revision(book)[0].lower()}{revision(book)[1:]}."
-    if not book.heading.revisions:
-        copy += (
-            " It is the first; nothing has been changed yet." if book.heading.revision == 1 else ""
-        )
+    words = revision(book)
+    first = book.heading.revision == 1 and not book.heading.revisions
+    told = f"Your copy is {words[0].lower()}{words[1:]}{', the first' if first else ''}."
     if not book.heading.site:
-        return copy
-    return (
-        f"{copy} Before you cut, see whether there is a newer one: {book.heading.site}. What "
-        "was changed, and what to do if you have already cut or sewn, stands there too."
-    )
+        return told
+    return f"{told} Before you cut, see whether there is a newer one, and what it changes:"
 
 
 def _permission(book: Book) -> Iterator[str]:
@@ -123,8 +120,3 @@ def _permission(book: Book) -> Iterator[str]:
     else:
         yield f"{book.heading.pattern}{by}: ask before you copy or share it."
     yield "The quilts that you sew are yours to keep, give or sell."
-
-
-def _contact(book: Book) -> Iterator[str]:
-    yield "Tell us the piece, the size, what you got, and what the pattern says."
-    yield from (line for line in (book.heading.report, book.heading.contact) if line)

@@ -124,9 +124,13 @@ def _trim(_: System, steps: Sequence[CutStep]) -> str:
 def _subcut(_: System, steps: Sequence[CutStep]) -> str:
     stacked = any(step.layers > 1 for step in steps)
     layers = f", in stacks of up to {wording.spelled(LAYERS)} layers" if stacked else ""
-    joined = any(step.layers == 1 for step in steps)
-    ends = "Join strips end to end where the chart says so. " if joined else ""
-    return f"{ends}Cut the pieces from the strips, the longest first{layers}."
+    told = f"Cut the pieces from the strips, the longest first{layers}."
+    if any(step.on_fold for step in steps):
+        told += (
+            " If one is longer than the ruler, fold once more and measure half from the fold; "
+            "longer still, measure one with a tape and cut the others to match."
+        )
+    return told
 
 
 HOW: Final[Mapping[str, Callable[[System, Sequence[CutStep]], str]]] = {

@@ -28,6 +28,8 @@ class Notes:
     test_title: str
     test: tuple[str, ...]
     figure: Figure | None
+    lesson_words: str
+    lesson: str
 
 
 def notes(book: Book) -> Notes:
@@ -38,6 +40,8 @@ def notes(book: Book) -> Notes:
         "Test your seam",
         seam_test(book),
         book.figure("seam-test"),
+        "The lesson that goes with this pattern:",
+        book.heading.lesson or "",
     )
 
 

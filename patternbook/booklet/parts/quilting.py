@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, told_by_size
@@ -43,7 +44,7 @@ def quilting(book: Book) -> Quilting | None:
         book.said(quilt.words.get("quilting")),
         tuple(line for design in quilt.quilting for line in _suggestion(book, design)),
         Table("The lines", ("", *book.names), told_by_size(book, _rows(planned))),
-        tuple(_advice(book, next(iter(planned.values())))),
+        (_lines(book, planned), *_advice(book, next(iter(planned.values())))),
         (figure,) if figure else (),
     )
 
@@ -66,14 +67,19 @@ def _rows(
         return cell
 
     return (
-        ("Lines run", of(lambda one, _: RUN[one.way])),
         ("Lines", of(lambda one, _: str(len(one.lines)))),
-        ("Farthest apart", of(lambda one, known: wording.length(one.gap, known.quilt.system))),
         ("Thread on top, about", of(_thread)),
     )
 
 
-RUN = {"down": "from top to bottom", "across": "from side to side"}
+RUN: Final = {"down": "from top to bottom", "across": "from side to side"}
+
+
+def _lines(book: Book, planned: Mapping[str, QuiltingMap]) -> str:
+    """How the lines run and how far apart they come to lie, size by size where that differs."""
+    runs = wording.by_size({size: RUN[one.way] for size, one in planned.items()})
+    gaps = {size: wording.length(one.gap, book.system) for size, one in planned.items()}
+    return f"As drawn, the lines run {runs}, at most {wording.by_size(gaps)} apart."
 
 
 def _thread(one: QuiltingMap, known: Evidence) -> str:
@@ -91,11 +97,7 @@ def _advice(book: Book, one: QuiltingMap) -> Iterator[str]:
         "yours needs)."
     )
     yield (
-        "Start with the line in the middle and work outward; then turn the quilt and do the "
-        "other half. Sew neighbouring lines in opposite directions, so that the top does not "
-        "drift."
-    )
-    yield (
-        "Try thread, needle and tension first on a scrap of the same three layers. A thread "
-        "close in colour to the fabric hides a wobble."
+        "Try thread, needle and tension on a scrap of the same three layers first. Start with the "
+        "line in the middle and work outward; then turn the quilt and do the other half. "
+        "Neighbouring lines run in opposite directions, so that the top cannot drift."
     )
