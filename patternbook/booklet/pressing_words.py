@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.pressing import Way
+from patternbook.quilt.press_words import ONE_WAY, SASHING, Way
 from patternbook.quilt.records import LayoutMade
 from patternbook.sewing.records import BorderStep, LinesStep, LineStep, Step, StripStep
 
@@ -44,11 +44,11 @@ def _between(step: LinesStep, sash: str | None) -> str:
 
 
 def _along(step: LineStep | StripStep, sash: str | None) -> str:
-    if step.word == "toward the sashing" and sash:
+    if step.word == SASHING and sash:
         return f"Press toward {sash}."
     if step.word.startswith(_TOWARD):
         return f"Press {step.word}."
     if len(set(step.press)) == 1:
-        all_seams = "all seams one way, " if len(step.press) > 1 else ""
-        return f"Press {all_seams}{WAYS[step.press[0]]}."
+        one_way = "all seams one way, " if step.word == ONE_WAY else ""
+        return f"Press {one_way}{WAYS[step.press[0]]}."
     return "Press as the arrows show."

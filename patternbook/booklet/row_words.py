@@ -35,8 +35,8 @@ def line(first: LineStep, where: Context) -> Words:
     found = [(known, made) for known, made in where.found() if isinstance(made, LineStep)]
     order = _order(first, found)
     whole = "top" if where.is_top and _alone(found) else _noun(first)
-    does = (*order.does, *joined(first, whole))
-    facts = (*order.counts, CHECK, *makes(found))
+    does = (*order.does, *joined((made for _, made in found), whole))
+    facts = (*_numbers(found), *order.counts, CHECK, *makes(found))
     return Words(f"{where.name}: {_title(first, found)}", does, facts, order.by_size)
 
 
@@ -48,12 +48,26 @@ def _title(step: LineStep, found: Found) -> str:
     noun = _noun(step)
     if _alone(found) and step.unit == found[0][0].quilt.top:
         return "join all its parts"
-    same = {made.numbers for _, made in found}
-    if len(same) > 1 or all(_only(known, made) for known, made in found):
+    if all(_only(known, made) for known, made in found):
         many = any(made.make > 1 for _, made in found)
         return f"join the {wording.plural(noun) if many else noun}"
+    if len({made.numbers for _, made in found}) > 1:
+        return f"join {noun} {step.numbers[0]} and those like it"
     numbers = wording.listed(str(number) for number in step.numbers)
     return f"join {wording.plural(noun) if len(step.numbers) > 1 else noun} {numbers}"
+
+
+def _numbers(found: Found) -> tuple[Fact, ...]:
+    """Which rows are joined alike, where the sizes have more or fewer of them."""
+    if len({made.numbers for _, made in found}) == 1 or all(_only(*one) for one in found):
+        return ()
+    noun = wording.capital(wording.plural(_noun(found[0][1])))
+    return (Fact(noun, "", lambda made, _: _counted_out(made)),)
+
+
+def _counted_out(step: Step) -> str:
+    numbers = step.numbers if isinstance(step, LineStep) else ()
+    return ", ".join(str(number) for number in numbers)
 
 
 def _alone(found: Found) -> bool:
@@ -96,13 +110,17 @@ def lines(first: LinesStep, where: Context) -> Words:
     """Rows or columns joined."""
     found = [(known, made) for known, made in where.found() if isinstance(made, LinesStep)]
     meet = any(made.matches for _, made in found)
-    pins = (
-        "Pin where seams meet: pressed opposite ways, they nest."
-        if meet
-        else "No seams have to meet here."
-    )
+    pins = "No seams have to meet here."
+    if meet:
+        clash = any(made.same_way for _, made in found)
+        pins = (
+            "Pin where seams meet. Pressed opposite ways they nest; those pressed the same way "
+            "need a pin on each side."
+            if clash
+            else "Pin where seams meet: pressed opposite ways, they nest."
+        )
     whole = "top" if where.is_top else where.name.lower()
-    does = (_lies(first), pins, *joined(first, whole))
+    does = (_lies(first), pins, *joined((made for _, made in found), whole))
     count = Fact(
         f"{wording.capital(first.by)} to join",
         f"There are {{}} {first.by}.",

@@ -54,11 +54,10 @@ def level(stated: str | None, sizes: Sequence[Evidence]) -> str:
     """The author's word, else one from the narrowest piece and the seams that must meet."""
     if stated:
         return stated
-    quilts = [known.quilt for known in sizes]
     narrow = any(
-        min(piece.finished) < NARROWEST[quilt.system.unit]
-        for quilt in quilts
-        for piece in quilt.pieces.values()
+        min(patch.across, patch.down) < NARROWEST[known.quilt.system.unit]
+        for known in sizes
+        for patch in known.patches
     )
     if narrow:
         return "some experience"

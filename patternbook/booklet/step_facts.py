@@ -84,8 +84,9 @@ def makes(found: Iterable[tuple[Evidence, Step]]) -> tuple[Fact, ...]:
     return (MAKE,) if several else ()
 
 
-def joined(step: Step, whole: str) -> tuple[str, ...]:
-    """How parts are joined: in pairs, then pairs of pairs."""
+def joined(steps: Iterable[Step], whole: str) -> tuple[str, ...]:
+    """How parts are joined: in pairs, then pairs of pairs. The size with most parts says it."""
+    step = max(steps, key=lambda one: (len(one.rounds), one.make))
     if len(step.rounds) > 1:
         waits = any(turn.odd for turn in step.rounds[:-1])
         rest = " A part left over waits for its turn." if waits else ""

@@ -46,7 +46,7 @@ def run(options: Namespace) -> int:
     if options.demo and options.sources:
         raise WrongCall("--demo builds the demonstration patterns: name no source beside it.")
     sources = demos() if options.demo else chosen(options.sources)
-    found = examined(sources, quiet=options.quiet)
+    found = examined(sources, quiet=options.quiet, full=True)
     tell_notices(notices_of(found), sources, quiet=options.quiet)
     sound = [
         (source, one) for source, one in zip(sources, found, strict=True) if not failed(one.notices)

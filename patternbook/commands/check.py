@@ -19,6 +19,9 @@ HELP: Final = "check patterns in every size; the exit code is 1 where there is a
 def add_options(parser: ArgumentParser) -> None:
     """Says what the command may be told."""
     add_sources(parser)
+    parser.add_argument(
+        "--full", action="store_true", help="also the mixing of prints and the quilting's gap"
+    )
     parser.add_argument("--strict", action="store_true", help="a warning counts as an error")
     parser.add_argument(
         "--fix", action="store_true", help="mend the source where one number alone would do it"
@@ -31,9 +34,9 @@ def run(options: Namespace) -> int:
     """Checks, tells, and gives 1 where anything keeps a pattern from being issued."""
     sources = chosen(options.sources)
     quiet = options.quiet or options.json
-    notices = notices_of(examined(sources, quiet=quiet))
+    notices = notices_of(examined(sources, quiet=quiet, full=options.full))
     if options.fix and (number := mend(sources, notices)):
-        notices = notices_of(examined(sources, quiet=quiet))
+        notices = notices_of(examined(sources, quiet=quiet, full=options.full))
         tell("1 number was mended." if number == 1 else f"{number} numbers were mended.")
     if options.json:
         put_json(for_programs(notices, sources))

@@ -25,7 +25,9 @@ def add_quiet(parser: ArgumentParser) -> None:
     )
 
 
-def examined(sources: Sequence[Source], *, quiet: bool) -> tuple[Examined, ...]:
+def examined(
+    sources: Sequence[Source], *, quiet: bool, full: bool = False
+) -> tuple[Examined, ...]:
     """Every source, read and reckoned in all its sizes."""
     done = []
     with _unswept(), Progress(quiet=quiet) as progress:
@@ -33,7 +35,7 @@ def examined(sources: Sequence[Source], *, quiet: bool) -> tuple[Examined, ...]:
 
         for number, source in enumerate(sources, 1):
             progress.step(f"checking {source.shown}", number, len(sources))
-            done.append(examine(source.path, source.shown))
+            done.append(examine(source.path, source.shown, full=full))
     return tuple(done)
 
 

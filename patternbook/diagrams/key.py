@@ -186,7 +186,7 @@ SIGNS: Final[tuple[tuple[str, Callable[[Pen, float, float], None]], ...]] = (
     ("this edge up, as made", _made),
     ("wrong side", _wrong),
     ("fold of the cloth", _fold),
-    ("selvage, trimmed off", _selvage),
+    ("selvedge, trimmed off", _selvage),
     ("left over", _waste),
     ("measure or mark here", _mark),
     ("order", _order),

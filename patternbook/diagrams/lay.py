@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Final
+from typing import Final, NamedTuple
 
 from patternbook.cutting.records import FabricPlan, Sheet, Strip
 from patternbook.diagrams import labels, words
@@ -55,8 +55,11 @@ def _strips(pen: Pen, size: Size, fabric: str, plan: FabricPlan) -> None:
     """The strips one below the other; the fold of the cloth runs down behind them."""
     y = start = _head(pen, size, plan)
     behind = len(pen.strokes)
-    for number, group in enumerate(groups(plan.strips), start=1):
-        y = _strip(pen, size, fabric, group, number, y)
+    made = groups(plan.strips)
+    widths = [words.length(group.strip.width, size.system) for group in made]
+    numbers = max(pen.text_width(text, 8) for text in widths)
+    for number, group in enumerate(made, start=1):
+        y = _strip(Place(pen, size, fabric, numbers), group, number, y)
     middle = float(plan.strips[0].length) / 2
     fold = Line(((middle, start - pen.pt(3)), (middle, y - pen.pt(2))), "fold")
     pen.strokes.insert(behind, fold)
@@ -73,7 +76,17 @@ def _head(pen: Pen, size: Size, plan: FabricPlan) -> float:
     return pen.pt(8)
 
 
-def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: float) -> float:
+class Place(NamedTuple):
+    """Where and in what a lay's strips are drawn; `numbers` is the room their widths take."""
+
+    pen: Pen
+    size: Size
+    fabric: str
+    numbers: float
+
+
+def _strip(place: Place, group: Group, number: int, y: float) -> float:
+    pen, size, fabric, numbers = place
     strip = group.strip
     wide, high = float(strip.length), float(strip.width)
     lines = tells(size, group)
@@ -89,8 +102,7 @@ def _strip(pen: Pen, size: Size, fabric: str, group: Group, number: int, y: floa
         _pieces(pen, size, strip, fill, 0, top)
     _ends(pen, strip, top)
     text = words.length(strip.width, size.system)
-    beside = pen.pt(25) + pen.text_width(text, 8)
-    count(pen, -beside, top + high / 2, number, size=8)
+    count(pen, -pen.pt(25) - numbers, top + high / 2, number, size=8)
     bar = -pen.pt(10)
     pen.arrow(((bar, top + high), (bar, top)), "dimension", "both", 3.5)
     pen.label(-pen.pt(14), top + high / 2, text, 8, anchor="end")

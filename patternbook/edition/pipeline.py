@@ -38,8 +38,9 @@ class Examined:
         return failed(self.notices)
 
 
-def examine(path: Path, shown: str) -> Examined:
-    """Read, work out, plan and prove one pattern; faults come back as notices."""
+def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
+    """Read, work out, plan and prove one pattern; faults come back as notices. `full` adds what
+    only the booklet needs: the mixing of prints, and how far apart the quilting lies."""
     source, notices = load(path, shown)
     if source is None:
         return Examined(None, None, {}, gathered(notices))
@@ -51,6 +52,8 @@ def examine(path: Path, shown: str) -> Examined:
         evidence, more = plan(quilt, sound=size not in unsound)
         sizes[size] = evidence
         told.extend(more)
+        if full and evidence.sound:
+            told.extend(drawn(evidence))
     for check in EVERY_SIZE:
         told.extend(check(tuple(sizes.values())))
     return Examined(source, made.heading, sizes, gathered(told))
@@ -66,3 +69,13 @@ def plan(quilt: Quilt, *, sound: bool) -> tuple[Evidence, list[Notice]]:
     # The plan of a faulty source may well disagree with itself: only a sound one is our fault.
     ours = sound and not failed(told)
     return evidence, [*told, *(one for one in prove(evidence) if ours or one.hint != OURS)]
+
+
+def drawn(evidence: Evidence) -> tuple[Notice, ...]:
+    """What must be told of prints that touch and of quilting lines too far apart."""
+    from patternbook.quilt.prints import mixed
+    from patternbook.quilting.echo import plan as plan_quilting
+
+    _, touching = mixed(evidence.quilt, evidence.patches)
+    _, apart = plan_quilting(evidence.quilt, evidence.patches)
+    return (*touching, *apart)

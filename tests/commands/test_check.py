@@ -55,6 +55,27 @@ def test_quiet_says_nothing_where_nothing_is_wrong(run: Run, pattern: WritePatte
     assert run("check", pattern(SOUND), "--quiet").err == ""
 
 
+WIDE = """\
+pattern: Wide lines
+sizes: {one: {finished: 40 x 40}}
+fabrics: {sky: {use: ground}}
+pieces: {A: {fabric: sky, cut: 10 1/2 square}}
+top: {rows: [A], across: 4, down: 4}
+batting: {limit: 3}
+quilting: [{area: all over, design: straight lines, spacing: 5}]
+"""
+
+
+def test_full_also_tells_of_quilting_too_far_apart(run: Run, pattern: WritePattern) -> None:
+    """The batting may lie 3 in open; lines 5 in apart break that, and the booklet is refused."""
+    path = pattern(WIDE)
+    assert run("check", path).code == 0
+    ran = run("check", path, "--full")
+    assert ran.code == 1
+    assert "error quilting-wide [one]" in ran.err
+    assert run("build", path, "--out", path.parent / "out").code == 1
+
+
 def test_strict_makes_a_warning_count(run: Run, pattern: WritePattern) -> None:
     """Far more strips stated than needed is a warning."""
     text = swapped("cut: 3 1/2 x WOF}", "cut: 3 1/2 x WOF, strips: 40}")

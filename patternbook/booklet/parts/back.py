@@ -37,7 +37,6 @@ class Back:
     changes: tuple[Change, ...]
     newest: str
     site: str
-    cautions_title: str
     cautions: tuple[Caution, ...]
     cautions_last: str
     permission_title: str
@@ -55,7 +54,6 @@ def back(book: Book) -> Back:
         tuple(_changes(book)),
         _newest(book),
         book.heading.site or "",
-        "Cautions",
         CAUTIONS,
         "Local rules, the makers' instructions and the advice of qualified people come first.",
         "Permission",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from patternbook.booklet import wording
@@ -67,13 +67,16 @@ def _size(book: Book, name: str) -> SizeChart:
 def _lays(book: Book) -> Iterator[Figure]:
     """In every size those of cloth whose strips give several letters; of cloth that is cut a
     letter a strip, as the chart says it, one size's; of whole strips none."""
+    alone = len(book.sizes) == 1
     for size, known in book.sizes.items():
         for fabric, plan in known.cutting.fabrics.items():
             whole = all(is_whole(known, letter) for letter in order(plan))
-            shared = any(len(strip.letters) > 1 for strip in plan.strips)
+            shared = alone or any(len(strip.letters) > 1 for strip in plan.strips)
             figure = book.figure(drawn("lay", fabric, size))
-            if figure and not whole and (shared or known is book.first):
+            if figure and not whole and shared:
                 yield figure
+            elif figure and not whole and known is book.first:
+                yield replace(figure, caption=f"{figure.caption} (the other sizes alike)")
 
 
 def _how(book: Book) -> Iterator[str]:

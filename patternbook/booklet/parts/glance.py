@@ -8,7 +8,6 @@ from fractions import Fraction
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Row, Table, finished
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Piece
 
 
 @dataclass(frozen=True)
@@ -29,26 +28,25 @@ def glance(book: Book) -> Glance:
         *(("In centimetres",) if book.system.unit == "in" else ()),
         "Pieces",
         "Places where seams must meet",
-        "Smallest piece, cut",
+        "Smallest piece, finished",
     )
     rows = tuple(Row(wording.title(size), _cells(known)) for size, known in book.sizes.items())
     return Glance(
         "At a glance",
         Table("Sizes", head, rows),
         tuple(_unit(book, name) for name in _blocks(book)),
-        book.figure("tops"),
+        book.figure("tops") if len(book.sizes) > 1 else None,
     )
 
 
 def _cells(known: Evidence) -> tuple[str, ...]:
     quilt, totals = known.quilt, known.sewing.totals
-    small = smallest(known)
     return (
         wording.sides(finished(known), quilt.system),
         *((_centimetres(known),) if quilt.system.unit == "in" else ()),
         str(totals.pieces),
         str(totals.matches),
-        f"{small.letter}, {wording.cut_size(small.cut, quilt.system)}" if small else wording.NONE,
+        smallest(known),
     )
 
 
@@ -65,10 +63,10 @@ def _nearest(length: Fraction) -> int:
     return (length * 2 + 1) // 2
 
 
-def smallest(known: Evidence) -> Piece | None:
-    """The piece with the least cloth in it; of two alike, the first letter."""
-    pieces = [piece for piece in known.quilt.pieces.values() if piece.cut.down is not None]
-    return min(pieces, key=lambda piece: piece.cut.across * (piece.cut.down or 0), default=None)
+def smallest(known: Evidence) -> str:
+    """The patch with the least cloth in it as it is sewn; of two alike, the first letter."""
+    patch = min(known.patches, key=lambda one: (one.across * one.down, one.letter))
+    return f"{patch.letter}, {wording.size(patch.across, patch.down, known.quilt.system)}"
 
 
 def _blocks(book: Book) -> tuple[str, ...]:

@@ -99,5 +99,5 @@ def _advice(book: Book, one: QuiltingMap) -> Iterator[str]:
     yield (
         "Try thread, needle and tension on a scrap of the same three layers first. Start with the "
         "line in the middle and work outward; then turn the quilt and do the other half. "
-        "Neighbouring lines run in opposite directions, so that the top cannot drift."
+        "All lines of one half run the same way, as the arrows of the drawing show."
     )

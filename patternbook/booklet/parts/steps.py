@@ -20,6 +20,7 @@ Pictures = Literal["beside", "half", "above"]
 BESIDE: Final = 2.2
 SHARE: Final = 0.92  # letters of 8 points are then read as 7.4
 HALF: Final = 3.6
+FEW: Final = 3
 TITLE: Final = "Sewing, step by step"
 PAIRS: Final = "pairs-"
 _DRAWN_FOR: Final = re.compile(r"\(drawn for ([^)]+)\)")
@@ -109,8 +110,8 @@ def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown
         tables=tuple(tables),
         note=book.said(step.any.note),
         drawn=_drawn(book, figures),
-        elsewhere="glance" if told.orders and len(book.sizes) > 1 else "",
-        pictures=_placed(figures),
+        elsewhere="glance" if told.orders and book.figure("tops") else "",
+        pictures=_placed(book, figures, orders=bool(told.orders)),
         figures=tuple(_small(figure) for figure in figures),
     )
 
@@ -120,9 +121,13 @@ def _small(figure: Figure) -> Figure:
     return replace(figure, caption="", inches=figure.inches * SHARE)
 
 
-def _placed(figures: Sequence[Figure]) -> Pictures:
-    wide = sum(figure.inches for figure in figures)
-    return "beside" if wide <= BESIDE else "half" if wide <= HALF else "above"
+def _placed(book: Book, figures: Sequence[Figure], *, orders: bool) -> Pictures:
+    """Where the pictures stand; a table of few sizes finds room beside a wider one."""
+    wide = sum(figure.inches for figure in figures) * SHARE
+    narrow = not orders and len(book.sizes) <= FEW
+    if wide <= BESIDE or (narrow and wide <= HALF):
+        return "beside"
+    return "half" if wide <= HALF else "above"
 
 
 def _drawn(book: Book, figures: Sequence[Figure]) -> str:

@@ -1,0 +1,221 @@
+"""Each part's finished words: every figure is the plan's own, size by size."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from patternbook.booklet.html import parts, text
+from patternbook.booklet.parts.back import back
+from patternbook.booklet.parts.cover import cover
+from patternbook.booklet.parts.cutting import cutting
+from patternbook.booklet.parts.finishing import finishing
+from patternbook.booklet.parts.glance import glance
+from patternbook.booklet.parts.notes import notes, seam_test
+from patternbook.booklet.parts.requirements import requirements
+from patternbook.booklet.parts.steps import steps
+from patternbook.booklet.parts.tools import tools
+from tests.booklet.small import DOORSTEP, book, demo, written
+from tests.support import Golden
+
+SP = "\N{NO-BREAK SPACE}"
+PARTS = ("cover", "glance", "requirements", "cutting", "steps", "finishing", "back")
+
+
+def plain(words: object) -> str:
+    """Spaces that may and may not be broken look alike to a reader."""
+    return str(words).replace(SP, " ")
+
+
+@pytest.mark.parametrize("part", PARTS)
+def test_the_part_reads_as_it_was_reviewed(part: str, tmp_path: Path, golden: Golden) -> None:
+    golden(parts(book(written(tmp_path)))[part], f"booklet/{part}.html")
+
+
+def test_a_size_with_more_rows_says_which_are_alike(tmp_path: Path) -> None:
+    page = steps(book(written(tmp_path)))
+    row = page.shown[3]
+    assert row.title == "Quilt top: join row 1 and those like it"
+    assert [(line.head, line.cells) for line in row.tables[1].rows][0] == ("Rows", ("1", "1, 3, 5"))
+    assert row.press == "Press to the right."
+    assert "in pairs" in row.does[0]  # the rug's rows have four parts
+
+
+def test_one_size_has_no_columns_of_others(tmp_path: Path, golden: Golden) -> None:
+    made = parts(book(written(tmp_path), "rug"))
+    golden(made["steps"], "booklet/steps-rug.html")
+    assert "Mat" not in text("".join(made.values()))
+
+
+def test_at_a_glance_says_zero_places_to_match() -> None:
+    """Late Returns is made so that no seams meet, which is worth printing."""
+    page = glance(book(demo("late-returns")))
+    places = page.table.head.index("Places where seams must meet") - 1
+    assert [row.cells[places] for row in page.table.rows] == ["0"] * 4
+    assert plain(page.table.rows[1].cells[0]) == "59 × 70″"
+    assert plain(page.table.rows[1].cells[1]) == "about 150 × 178 cm"
+
+
+def test_packs_are_told_with_the_strips_needed_and_to_spare() -> None:
+    """Reader complaint 12: the number of strips, then the packs, and what is over."""
+    page = requirements(book(demo("late-returns")))
+    rows = {row.head: [plain(cell) for cell in row.cells] for row in page.table.rows}
+    throw = demo("late-returns").sizes["throw"].cutting.fabrics["books"].buy
+    assert rows["Books: A, B, C, packs of 40"][1] == "1 pack"
+    assert rows["Books, needed"][1] == f"{throw.number} strips, 2½ × 40″"
+    spare = {row.head: row.cells for row in page.spare.rows}
+    assert plain(spare["Books"][1]) == f"{40 - (throw.number or 0)} strips"
+
+
+def test_yards_and_metres_stand_side_by_side() -> None:
+    page = requirements(book(demo("tea-at-four")))
+    rows = {row.head: [plain(cell) for cell in row.cells] for row in page.table.rows}
+    # 6 strips of 4½ and 6 of 2½, and 3 to spare: 45 in are 1¼ yd, 1.143 m.
+    assert rows["Saucer (border and binding): F"][0] == "1¼ yd or 1.2 m"
+    assert rows["Back (backing), quilted at home"][0] == "3¼ yd or 3 m"
+
+
+def test_the_chart_parts_count_from_size() -> None:
+    """Reader complaint 16: never `2 6½` side by side; count and size have columns of their own."""
+    chart = cutting(book(demo("late-returns"))).sizes[1]
+    books, floor, ribbon = chart.tables
+    assert books.head == ("From books", "Cut", "Size", "Strips", "Wide")
+    assert [(row.head, *map(plain, row.cells)) for row in books.rows] == [
+        ("A", "46", "8½ × 2½″", "18", "2½″"),
+        ("C", "12", "4½ × 2½″", "with A", "–"),
+        ("B", "34", "6½ × 2½″", "with A", "–"),
+    ]
+    assert [(row.head, *map(plain, row.cells)) for row in ribbon.rows] == [
+        ("Binding", "–", "whole strips", "8", "2½″")
+    ]
+    assert [row.head for row in floor.rows][:1] == ["D"]  # the widest strip is cut first
+
+
+def test_shared_strips_are_told_in_words_where_no_lay_is_drawn() -> None:
+    told = cutting(book(demo("late-returns"))).sizes[1].remarks[0]
+    assert plain(told).startswith("Cut the 2½″ strips like this: 11 strips give four A and one C")
+
+
+def test_only_tools_that_this_pattern_needs() -> None:
+    small = [plain(tool) for tool in tools(book(demo("tea-at-four"))).tools]
+    assert "ruler, 12½ × 12½″" not in small  # no strip is wider than the long ruler's 6 in
+    assert "ruler, 6 × 24″" in small
+    assert "ruler, 12½ × 12½″" in map(plain, tools(book(demo("late-returns"))).tools)
+
+
+def test_the_seam_test_is_the_published_one() -> None:
+    """Three strips of 1½ in joined: the middle one must measure 1 in (booklet anatomy 2.6)."""
+    cut, _, measure = seam_test(book(demo("late-returns")))
+    assert "each 1½″ wide" in cut
+    assert "must now measure 1″" in measure
+
+
+def test_the_rules_of_rounding_are_printed() -> None:
+    told = {note.head: plain(note.words) for note in notes(book(demo("late-returns"))).notes}
+    assert "3″ (of which ½″ squares the edge), rounded up to the next ⅛ yd" in told["Amounts"]
+    assert "the backing to the next ¼ yd" in told["Amounts"]
+    assert "taken as 40″" in told["Width of fabric"]
+
+
+def test_every_step_says_what_it_should_measure_and_how_many() -> None:
+    for name in ("late-returns", "tea-at-four"):
+        for step in steps(book(demo(name))).shown:
+            rows = [row.head for table in step.tables for row in table.rows]
+            told = f"{step.check} {' '.join(rows)}"
+            assert "hould measure" in told, step.title
+            assert any(word in told for word in ("Make", "sew on", "Quilt top")) or (
+                step.title.startswith("Quilt top")
+            ), step.title
+
+
+def test_pairs_then_pairs_of_pairs() -> None:
+    first = steps(book(demo("late-returns"))).shown[0]
+    assert first.title == "Novels: join the columns"
+    assert first.does[0] == "From the top: D, then all the A, then E."
+    assert "chain piecing" in first.does[1]
+    assert "pairs to pairs" in first.does[2]
+    assert first.press == "Press all seams one way, downward."
+    (table,) = first.tables
+    assert [(row.head, *map(plain, row.cells)) for row in table.rows] == [
+        ("A in each", "15", "23", "29", "30"),
+        ("Should measure, with seam allowances",
+         "8½ × 46½″", "8½ × 70½″", "8½ × 88½″", "8½ × 104½″"),
+        ("Make", "1", "2", "2", "3"),
+    ]  # fmt: skip
+
+
+def test_borders_are_measured_before_they_are_cut() -> None:
+    """The sequence of reader complaint 14: measure, cut to that, the printed length a check."""
+    side = steps(book(demo("tea-at-four"))).shown[6]
+    assert side.title == "Quilt top: border 1, sides"
+    assert side.does[0].startswith("Measure the quilt top through the middle, from top to bottom")
+    assert side.does[1] == "Join F strips end to end. Cut two to your length."
+    assert side.press == "Press toward the border."
+    rows = {row.head: [plain(cell) for cell in row.cells] for row in side.tables[0].rows}
+    assert rows["Your length should be about"] == ["50½″", "66½″", "82½″"]
+
+
+def test_an_order_that_differs_by_size_is_told_for_each() -> None:
+    (top,) = steps(book(demo("late-returns"))).shown[3:]
+    orders = {row.head: row.cells[0] for row in top.tables[0].rows}
+    assert orders["Crib"] == "S, novels, S, poems, S, rhymes, S."
+    assert "poems (turned half round)" in orders["Queen"]
+
+
+def test_the_binding_counts_what_the_joins_take() -> None:
+    """7 strips would give 265 in of the 268 needed: the sum of source fact 6.3."""
+    rows = {row.head: row.cells for row in finishing(book(demo("late-returns"))).table.rows}
+    assert plain(rows["Binding strips"][1]) == "8, 2½″ wide"
+    assert rows["Binding needed"][1] == "268″"
+    assert rows["Binding once joined"][1] == "302½″"
+
+
+def test_the_backing_says_which_way_its_seams_run() -> None:
+    rows = {row.head: row.cells for row in finishing(book(demo("late-returns"))).table.rows}
+    assert plain(rows["Backing lengths"][1]) == "2, each 67″"
+    assert rows["Backing seams run"][1:3] == ("from side to side", "from top to bottom")
+
+
+def test_a_baby_quilt_is_no_bedding() -> None:
+    """Paediatric and health-service advice, trade facts 13.1 to 13.3: no quilt under one year."""
+    cautions = {one.head: one.words for one in back(book(demo("late-returns"))).cautions}
+    assert "under one year sleeps with no quilt" in cautions["Quilts and babies"]
+    assert set(cautions) == {
+        "Rotary cutter", "Iron", "Needle and pins", "Quilts and babies", "Small parts",
+    }  # fmt: skip
+
+
+def test_a_revision_says_what_to_do_if_cut_or_sewn(tmp_path: Path) -> None:
+    source = DOORSTEP.replace(
+        "    sizes:",
+        """    revision: 2
+    revisions:
+      - number: 2
+        date: 2027-01-05
+        why: C was 6 1/4 square.
+        if-cut: Cut {{ count.C }} again.
+        if-sewn: Trim the four to 6 1/4.
+    sizes:""",
+    )
+    page = back(book(written(tmp_path, source), "rug"))
+    (change,) = page.changes
+    assert plain(change.head) == "Revision 2, 5 January 2027"
+    assert (change.why, change.if_cut, change.if_sewn) == (
+        "C was 6¼ square.", "Cut 12 again.", "Trim the four to 6¼.",
+    )  # fmt: skip
+    assert "the first" not in page.newest
+
+
+def test_the_glossary_has_the_terms_used_and_no_others() -> None:
+    used = text(parts(book(demo("late-returns")))["glossary"])
+    assert "Selvedge" in used
+    assert "Border" not in used
+    assert "Border" in text(parts(book(demo("tea-at-four")))["glossary"])
+
+
+def test_the_level_is_worked_out_where_the_author_is_silent(tmp_path: Path) -> None:
+    assert cover(book(written(tmp_path))).level == "Beginner"  # its four-patches have to match
+    assert cover(book(demo("late-returns"))).level == "First quilt"
+    assert "matching seams" in cover(book(written(tmp_path))).skills
+    assert "matching seams" not in cover(book(demo("late-returns"))).skills
