@@ -11,6 +11,12 @@ if TYPE_CHECKING:
 
 # Cloth is sold by the 5 or the 10 cm (common practice, no source).
 STEP: Final = Fraction(1, 10)
+DEFINED: Final = (
+    "meter = [length]",
+    "centimeter = 1/100 meter",
+    "inch = 254/100 centimeter",
+    "yard = 36 inch",
+)
 
 
 @cache
@@ -18,7 +24,11 @@ def _units() -> UnitRegistry[Fraction]:
     """The units, in fractions; loaded when first asked for, since a check needs none."""
     from pint import UnitRegistry
 
-    return UnitRegistry(non_int_type=Fraction)
+    # Pint's own list of every unit takes a quarter of a second to read; a test holds these to it.
+    registry: UnitRegistry[Fraction] = UnitRegistry(None, non_int_type=Fraction)
+    for line in DEFINED:
+        registry.define(line)
+    return registry
 
 
 def _converted(amount: Fraction, old: str, new: str) -> Fraction:

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -24,6 +25,14 @@ def test_the_yard_and_the_inch_are_exact() -> None:
     assert metres(Fraction(1)) == YARD
     assert centimetres(Fraction(1)) == Fraction(254, 100)
     assert inches(Fraction(254, 100)) == 1
+
+
+@pytest.mark.parametrize(("unit", "other"), [("inch", "centimeter"), ("yard", "meter")])
+def test_our_units_are_those_of_the_reference_library(unit: str, other: str) -> None:
+    """Pint's own file of units, https://github.com/hgrecco/pint."""
+    whole: pint.UnitRegistry[Fraction] = pint.UnitRegistry(non_int_type=Fraction)
+    ours = {"inch": centimetres, "yard": metres}[unit]
+    assert ours(Fraction(1)) == whole.Quantity(Fraction(1), unit).to(other).magnitude
 
 
 @pytest.mark.parametrize(

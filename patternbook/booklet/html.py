@@ -14,7 +14,7 @@ from patternbook.booklet.parts.cover import revision
 from patternbook.shipped import shipped
 
 if TYPE_CHECKING:  # `check` gets as far as this module, and must not load the templates' engine
-    from jinja2 import Environment
+    from jinja2 import BytecodeCache, Environment
 
 _TAG: Final = re.compile(r"<[^>]*>")
 _ANCHOR: Final = re.compile(r'id="([^"]+)"[^>]*data-title="([^"]+)"')
@@ -97,4 +97,16 @@ def _templates() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        bytecode_cache=_compiled(),
     )
+
+
+def _compiled() -> BytecodeCache | None:
+    """The templates as compiled before, kept in the machine's folder for such things; compiling
+    them takes longer than filling them. None where there is no such folder."""
+    from jinja2 import FileSystemBytecodeCache
+
+    try:
+        return FileSystemBytecodeCache()
+    except (OSError, RuntimeError):
+        return None

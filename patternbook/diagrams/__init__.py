@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from types import MappingProxyType
+from collections.abc import Mapping
 from typing import Final
 
+from patternbook.diagrams.at_need import AtNeed, Diagram
 from patternbook.diagrams.backing import backings
 from patternbook.diagrams.borders import borders
 from patternbook.diagrams.cloths import cloths
@@ -26,22 +26,22 @@ from patternbook.quilt.records import Heading
 from patternbook.quilting.echo import plan
 from patternbook.strokes.stroke import Drawing
 
-# In the order of the booklet; each gives the drawings of one kind.
-DIAGRAMS: Final[tuple[Callable[[Pattern], Iterable[Drawing]], ...]] = (
-    cover,
-    tops,
-    key,
-    seam_test,
-    lays,
-    strip_sets,
-    units,
-    pairs,
-    rows,
-    borders,
-    backings,
-    quiltings,
-    quilting_close,
-    colouring,
+# In the order of the booklet; each gives the drawings of one kind, whose names begin so.
+DIAGRAMS: Final[tuple[tuple[tuple[str, ...], Diagram], ...]] = (
+    (("cover",), cover),
+    (("top",), tops),
+    (("key",), key),
+    (("seam-test",), seam_test),
+    (("lay-",), lays),
+    (("set-",), strip_sets),
+    (("unit-",), units),
+    (("pairs-",), pairs),
+    (("rows-",), rows),
+    (("borders",), borders),
+    (("backing",), backings),
+    (("quilting",), quiltings),
+    (("quilting-close",), quilting_close),
+    (("colouring-",), colouring),
 )
 
 
@@ -51,9 +51,7 @@ def drawings(
     """All drawings of a pattern by name; `cover` is the size on the cover."""
     if not sizes:
         return {}
-    pattern = drawn_from(heading, sizes, cover)
-    made = (drawing for diagram in DIAGRAMS for drawing in diagram(pattern))
-    return MappingProxyType({drawing.name: drawing for drawing in made})
+    return AtNeed(drawn_from(heading, sizes, cover), DIAGRAMS)
 
 
 def drawn_from(heading: Heading, sizes: Mapping[str, Plans], cover: str | None = None) -> Pattern:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
@@ -22,6 +23,7 @@ PAPER_NAMES: Final[Mapping[str, tuple[Paper, str]]] = {
     "letter": ("letter", "Letter"),
 }
 Files = Mapping[str, bytes]
+_SHOWN: Final = re.compile(r'src="diagram:([^"]+)"')
 
 
 def printed(
@@ -75,8 +77,9 @@ def _booklets(
         paper, called = PAPER_NAMES[name]
         step(f"laying out {called}")
         page = html(Book(heading, sizes, drawn, paper))
+        shown = {found: drawn[found] for found in dict.fromkeys(_SHOWN.findall(page.html))}
         pdf, more = make_pdf(
-            page.html, drawn, base=shipped("templates"), date=date, titles=page.titles
+            page.html, shown, base=shipped("templates"), date=date, titles=page.titles
         )
         yield name, pdf, more
 

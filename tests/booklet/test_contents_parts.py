@@ -37,7 +37,8 @@ def test_a_size_with_more_rows_says_which_are_alike(tmp_path: Path) -> None:
     page = steps(book(written(tmp_path)))
     row = page.shown[3]
     assert row.title == "Quilt top: join row 1 and those like it"
-    assert [(line.head, line.cells) for line in row.tables[1].rows][0] == ("Rows", ("1", "1, 3, 5"))
+    numbers = row.tables[1].rows[0]
+    assert (numbers.head, numbers.cells) == ("Rows", ("1", "1, 3, 5"))
     assert row.press == "Press to the right."
     assert "in pairs" in row.does[0]  # the rug's rows have four parts
 

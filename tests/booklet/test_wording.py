@@ -1,7 +1,7 @@
 """Numbers and names in the trade's form. Forms: booklet anatomy, "Numbers" (a stylebook and a
 magazine's usage, named there); where only common practice says so, the test says it."""
 
-from fractions import Fraction as F
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
@@ -18,31 +18,31 @@ SP = "\N{NO-BREAK SPACE}"
 @pytest.mark.parametrize(
     ("number", "printed"),
     [
-        (F(13, 2), "6½″"),
-        (F(3, 8), "⅜″"),
-        (F(40), "40″"),
-        (F(33, 16), f"2{SP}1⁄16″"),
-        (F(49, 3), "16⅓″"),
+        (Fraction(13, 2), "6½″"),
+        (Fraction(3, 8), "⅜″"),
+        (Fraction(40), "40″"),
+        (Fraction(33, 16), f"2{SP}1⁄16″"),
+        (Fraction(49, 3), "16⅓″"),
         (Exact(0, 9), f"about{SP}12¾″"),  # 12.728: the nearest eighth
     ],
 )
-def test_a_length_is_one_word_with_its_mark(number: F | Exact, printed: str) -> None:
+def test_a_length_is_one_word_with_its_mark(number: Fraction | Exact, printed: str) -> None:
     assert wording.length(number, INCHES) == printed
 
 
 def test_width_comes_first_and_one_mark_stands_behind_the_last_number() -> None:
-    assert wording.size(F(13, 2), F(5, 2), INCHES) == f"6½{SP}×{SP}2½″"
-    assert wording.size(F(33, 2), F(13, 2), CENTIMETRES) == f"16.5{SP}×{SP}6.5{SP}cm"
+    assert wording.size(Fraction(13, 2), Fraction(5, 2), INCHES) == f"6½{SP}×{SP}2½″"
+    assert wording.size(Fraction(33, 2), Fraction(13, 2), CENTIMETRES) == f"16.5{SP}×{SP}6.5{SP}cm"
     assert wording.size(9 * ROOT2, Exact(9), INCHES) == f"about{SP}12¾{SP}×{SP}9″"
 
 
 def test_a_strip_is_as_long_as_the_fabric_is_wide() -> None:
-    assert wording.cut_size(CutSize(F(5, 2), None), INCHES) == f"2½″{SP}× width of fabric"
+    assert wording.cut_size(CutSize(Fraction(5, 2), None), INCHES) == f"2½″{SP}× width of fabric"
 
 
 def test_finished_or_with_seam_allowances_is_always_said() -> None:
     told = wording.both_sizes(
-        Sides(Exact(6), Exact(6)), Sides(Exact(F(13, 2)), Exact(F(13, 2))), INCHES
+        Sides(Exact(6), Exact(6)), Sides(Exact(Fraction(13, 2)), Exact(Fraction(13, 2))), INCHES
     )
     assert told == (f"6½{SP}×{SP}6½″ with seam allowances, 6{SP}×{SP}6″ finished in the quilt")
 
@@ -69,13 +69,13 @@ def test_lists_and_sizes() -> None:
     assert wording.listed(["A", "B", "C"]) == "A, B and C"
     assert wording.by_size({"crib": "6", "throw": "9"}) == f"crib{SP}6, throw{SP}9"
     assert wording.by_size({"crib": "6", "throw": "6"}) == "6"
-    assert wording.lengths([F(5, 2), F(3)], INCHES) == "2½ and 3″"
+    assert wording.lengths([Fraction(5, 2), Fraction(3)], INCHES) == "2½ and 3″"
     assert wording.between(4, 6, INCHES) == f"4 to{SP}6″"
 
 
 def test_amounts_of_cloth() -> None:
-    assert wording.amount(F(5, 4), "yd") == f"1¼{SP}yd"
-    assert wording.amount(F(6, 5), "m") == f"1.2{SP}m"
+    assert wording.amount(Fraction(5, 4), "yd") == f"1¼{SP}yd"
+    assert wording.amount(Fraction(6, 5), "m") == f"1.2{SP}m"
 
 
 @pytest.mark.parametrize(
@@ -94,6 +94,6 @@ def test_sizes_that_an_author_typed_are_printed_like_ours(typed: str, printed: s
 
 
 @given(st.fractions(min_value=0, max_value=200, max_denominator=8))
-def test_no_length_can_be_parted_at_the_end_of_a_line(number: F) -> None:
+def test_no_length_can_be_parted_at_the_end_of_a_line(number: Fraction) -> None:
     assert " " not in wording.size(number, number, INCHES)
     assert " " not in wording.size(number, number, CENTIMETRES)

@@ -1,0 +1,39 @@
+"""Drawings made when they are asked for: a booklet shows fewer than half of all there are."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+
+from patternbook.diagrams.pattern import Pattern
+from patternbook.strokes.stroke import Drawing
+
+Diagram = Callable[[Pattern], Iterable[Drawing]]
+
+
+class AtNeed(Mapping[str, Drawing]):
+    """All drawings of a pattern by name. Each diagram is drawn from its beginning until the one
+    that is wanted has been met; going through them all draws them all."""
+
+    def __init__(self, pattern: Pattern, kinds: Sequence[tuple[tuple[str, ...], Diagram]]) -> None:
+        self._kinds = [(names, iter(diagram(pattern))) for names, diagram in kinds]
+        self._made: dict[str, Drawing] = {}
+
+    def __getitem__(self, name: str) -> Drawing:
+        for names, rest in self._kinds:
+            if name not in self._made and name.startswith(names):
+                self._draw(rest, name)
+        return self._made[name]
+
+    def __iter__(self) -> Iterator[str]:
+        for _, rest in self._kinds:
+            self._draw(rest, None)
+        return iter(self._made)
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
+
+    def _draw(self, rest: Iterator[Drawing], until: str | None) -> None:
+        for drawing in rest:
+            self._made[drawing.name] = drawing
+            if drawing.name == until:
+                return
