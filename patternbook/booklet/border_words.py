@@ -13,7 +13,7 @@ def border(first: BorderStep, where: Context) -> Words:
     """One pair of a border's strips."""
     about = Fact(
         "Your length should be about",
-        "Your length should be about {}; cut to your own measure.",
+        "Your length should be about {}; your own measure counts.",
         lambda made, known: (
             wording.length(made.length, known.quilt.system)
             if isinstance(made, BorderStep)
@@ -31,7 +31,12 @@ def _does(first: BorderStep, where: Context) -> Iterator[str]:
         f"Measure the {where.name.lower()} through the middle, {way}; better still, take the mean "
         "of three places. That is your length."
     )
-    if first.corners == "mitred":
+    if first.part in where.known.quilt.units:
+        yield (
+            f"Compare it with the two borders named {first.part}. If they differ, take in or let "
+            "out a few of the border's seams a little."
+        )
+    elif first.corners == "mitred":
         extra = wording.length(first.width, where.known.quilt.system)
         yield (
             f"Cut two {first.part} longer by {extra} at each end, and leave the last "

@@ -12,7 +12,7 @@ from patternbook.inch import System, on_the_ruler
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece
 
-HEAD = ("Cut", "Size", "Strips", "Wide")
+HEAD = ("Pieces", "Cut size", "Strips", "Wide")
 ALIGN: tuple[Align, ...] = ("number", "number", "number", "number")
 TO_MEASURE = "to your measure"
 WHOLE = "whole strips"
@@ -148,7 +148,7 @@ def _folded(known: Evidence) -> Iterator[str]:
             f"{letter}{wording.NBSP}at{wording.NBSP}{wording.length(half, known.quilt.system)}"
             for letter, half in halves.items()
         )
-        told.append(f"From a fold: {each}.")
+        told.append(f"Measure from a fold: {each}.")
     if longer:
         told.append(f"With a tape: {', '.join(longer)}.")
     if told:

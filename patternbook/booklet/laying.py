@@ -62,12 +62,10 @@ def full(sequence: Sequence[Laid]) -> str:
     )
 
 
-def counts(sequence: Sequence[Laid]) -> dict[str, int]:
-    """How many of each part lie there."""
-    found: Counter[str] = Counter()
-    for laid in sequence:
-        found[laid.part] += laid.times
-    return dict(found)
+def several(sequence: Sequence[Laid]) -> tuple[str, ...]:
+    """The parts whose number `words` leaves out."""
+    piled = (laid.part for laid in sequence if laid.times > 1 or _in_turn(sequence))
+    return tuple(dict.fromkeys(piled))
 
 
 def _in_turn(sequence: Sequence[Laid]) -> bool:

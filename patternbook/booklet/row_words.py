@@ -17,7 +17,7 @@ from patternbook.booklet.step_facts import (
     makes,
 )
 from patternbook.proof.evidence import Evidence
-from patternbook.sewing.records import LinesStep, LineStep, Step
+from patternbook.sewing.records import Laid, LinesStep, LineStep, Step
 
 Found = Sequence[tuple[Evidence, LineStep]]
 
@@ -33,7 +33,8 @@ class Order(NamedTuple):
 def line(first: LineStep, where: Context) -> Words:
     """One row or column, and those like it."""
     found = [(known, made) for known, made in where.found() if isinstance(made, LineStep)]
-    order = _order(first, found)
+    start = "From the top" if first.role == "column" else "From the left"
+    order = _order(start, {known.quilt.size: made.sequence for known, made in found}, "each")
     whole = "top" if where.is_top and _alone(found) else _noun(first)
     does = (*order.does, *joined((made for _, made in found), whole))
     facts = (*_numbers(found), *order.counts, CHECK, *makes(found))
@@ -85,18 +86,17 @@ def _only(known: Evidence, step: LineStep) -> bool:
     return len(list(others)) == 1
 
 
-def _order(step: LineStep, found: Found) -> Order:
-    start = "From the top" if step.role == "column" else "From the left"
-    orders = {known.quilt.size: laying.full(made.sequence) for known, made in found}
+def _order(start: str, laid: Mapping[str, Sequence[Laid]], each: str) -> Order:
+    """How the parts lie in each size: told once where the sizes differ in counts alone."""
+    orders = {size: laying.full(sequence) for size, sequence in laid.items()}
     if len(set(orders.values())) == 1:
-        return Order((f"{start}: {laying.full(step.sequence)}.",))
-    said = {laying.words(made.sequence) for _, made in found}
+        return Order((f"{start}: {next(iter(orders.values()))}.",))
+    said = {laying.words(sequence) for sequence in laid.values()}
     if len(said) > 1:
         return Order(by_size=orders)
-    counts = [laying.counts(made.sequence) for _, made in found]
-    several = [part for part in counts[0] if any(count[part] > 1 for count in counts)]
+    several = laying.several(next(iter(laid.values())))
     facts = tuple(
-        Fact(f"{part} in each", f"Each takes {{}} {part}.", partial(_in_each, part))
+        Fact(f"{part} in {each}", f"{{}} {part} in {each}.", partial(_in_each, part))
         for part in several
     )
     return Order((f"{start}: {said.pop()}.",), facts)
@@ -120,19 +120,22 @@ def lines(first: LinesStep, where: Context) -> Words:
             else "Pin where seams meet: pressed opposite ways, they nest."
         )
     whole = "top" if where.is_top else where.name.lower()
-    does = (_lies(first), pins, *joined((made for _, made in found), whole))
+    order = _lies(first, found)
+    does = (*order.does, pins, *joined((made for _, made in found), whole))
     count = Fact(
         f"{wording.capital(first.by)} to join",
         f"There are {{}} {first.by}.",
         lambda made, _: str(made.count) if isinstance(made, LinesStep) else wording.NONE,
     )
-    counts = (count,) if len({made.count for _, made in found}) > 1 else ()
-    facts = (*counts, *((MATCHES,) if meet else ()), CHECK, *makes(found))
-    return Words(f"{where.name}: join the {first.by}", does, facts)
+    counts = (count,) if len({made.count for _, made in found}) > 1 and not order.counts else ()
+    matches = (MATCHES,) if meet else ()
+    facts = (*counts, *order.counts, *matches, CHECK, *makes(found))
+    return Words(f"{where.name}: join the {first.by}", does, facts, order.by_size)
 
 
-def _lies(step: LinesStep) -> str:
+def _lies(step: LinesStep, found: Sequence[tuple[Evidence, LinesStep]]) -> Order:
+    """Lines that are one part each are named in order; others lie as the picture shows."""
+    if not all(made.sequence for _, made in found):
+        return Order((f"Lay the {step.by} in order as pictured.",))
     start = "From the top" if step.by == "rows" else "From the left"
-    if step.sequence:
-        return f"{start}: {laying.full(step.sequence)}."
-    return f"Lay the {step.by} in order as pictured."
+    return _order(start, {known.quilt.size: made.sequence for known, made in found}, "all")

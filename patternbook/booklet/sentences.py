@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
 from typing import Final, NamedTuple
@@ -104,12 +104,17 @@ def _note(note: str | None, place: Place | None) -> Iterator[Said]:
         yield Said(note, place)
 
 
-def told(heading: Heading, sizes: Mapping[str, Evidence]) -> tuple[Notice, ...]:
-    """What is wrong in the author's sentences, in any size, as `check` tells it."""
+def told(
+    heading: Heading, sizes: Mapping[str, Evidence], written: Iterable[Text] = ()
+) -> tuple[Notice, ...]:
+    """What is wrong in the author's sentences, in any size, as `check` tells it; `written` are
+    the words of the source, whose places are told."""
+    places = {str(words): words.place for words in written if words.place != NOWHERE}
     found: list[Notice] = []
     for known in sizes.values():
         for said_here in author_texts(known):
-            found += _placed(fill(said_here.words, (known,))[1], said_here.place)
+            place = places.get(said_here.words, said_here.place)
+            found += _placed(fill(said_here.words, (known,))[1], place)
     revisions = (
         words
         for entry in heading.revisions
@@ -117,7 +122,7 @@ def told(heading: Heading, sizes: Mapping[str, Evidence]) -> tuple[Notice, ...]:
         if words
     )
     for words in (heading.summary or "", *revisions):
-        found += fill(words, tuple(sizes.values()))[1]
+        found += _placed(fill(words, tuple(sizes.values()))[1], places.get(words))
     return gathered(found)
 
 

@@ -118,7 +118,7 @@ class Map:
 def _line(pen: Pen, ends: tuple[Point, Point], room: float) -> None:
     """One line with a dot where it starts, arrows along it and a bar where it ends."""
     start, end = ends
-    role: Role = "quilting" if room >= ROOM else "dimension"
+    role: Role = "quilting" if room >= ROOM else "quilting-fine"
     pen.line(ends, role)
     for share in ARROWS:
         way = (_along(start, end, share - 0.02), _along(start, end, share + 0.02))

@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from patternbook.booklet.letters import unprintable
+from patternbook.booklet.sentences import told as unfilled
 from patternbook.cutting.plan import plan as plan_cutting
 from patternbook.notice import Notice, failed, gathered
 from patternbook.proof import EVERY_SIZE, prove
@@ -16,6 +18,7 @@ from patternbook.quilt.place import patches
 from patternbook.quilt.records import Heading, Quilt
 from patternbook.sewing.plan import plan as plan_sewing
 from patternbook.source.load import Source, load
+from patternbook.source.words import words
 
 
 @dataclass(frozen=True)
@@ -45,7 +48,7 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
     if source is None:
         return Examined(None, None, {}, gathered(notices))
     made = quilts(source.written)
-    told = [*notices, *made.notices]
+    told = [*notices, *unprintable(words(source.written)), *made.notices]
     sizes: dict[str, Evidence] = {}
     unsound = {size for notice in made.notices if failed([notice]) for size in notice.sizes}
     for size, quilt in made.sizes.items():
@@ -56,6 +59,7 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
             told.extend(drawn(evidence))
     for check in EVERY_SIZE:
         told.extend(check(tuple(sizes.values())))
+    told.extend(unfilled(made.heading, sizes, words(source.written)))
     return Examined(source, made.heading, sizes, gathered(told))
 
 

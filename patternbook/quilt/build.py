@@ -44,6 +44,8 @@ def _nowhere(notices: list[Notice], sizes: int) -> Iterator[Notice]:
             yield notice
 
 
+# So that with paper and size it still is a file's name everywhere.
+LONGEST_SLUG = 80
 NEVER = frozenset({"never-sewn", "never-placed"})
 
 
@@ -130,4 +132,4 @@ def text_of(value: str | None) -> str | None:
 def slug(name: str) -> str:
     """The name as part of an address: small letters, figures and hyphens."""
     plain = "".join(c.lower() if c.isascii() and c.isalnum() else " " for c in name)
-    return "-".join(plain.split()) or "pattern"
+    return "-".join(plain.split())[:LONGEST_SLUG].strip("-") or "pattern"

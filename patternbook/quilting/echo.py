@@ -28,7 +28,8 @@ NOUGHT: Final = Exact(0)
 
 
 def plan(quilt: Quilt, patches: Sequence[Patch]) -> tuple[QuiltingMap | None, tuple[Notice, ...]]:
-    """The lines of one size, and what is wrong with their spacing; None without a top."""
+    """The lines of one size, and what is wrong with their spacing; None without a top, and where
+    it is too small for any line."""
     if quilt.finished is None or not patches:
         return None, ()
     stated = next((one for one in quilt.quilting if one.spacing is not None), None)
@@ -40,6 +41,8 @@ def plan(quilt: Quilt, patches: Sequence[Patch]) -> tuple[QuiltingMap | None, tu
     bands = tuple(_bands(quilt.finished, patches, way, spacing))
     side = _side(quilt.finished, way)
     places = _thinned(list(_candidates(bands, margin, side)), spacing)
+    if not places or _other(quilt.finished, way) <= margin * 2:
+        return None, ()
     lines = _ordered(places, quilt.finished, way, margin)
     made = QuiltingMap(
         way=way,

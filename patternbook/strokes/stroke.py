@@ -35,6 +35,7 @@ Role = Literal[
     "thread",
     "ground",
     "quilting",
+    "quilting-fine",
     "quilting-2",
     "quilting-3",
 ]
@@ -76,6 +77,7 @@ STYLES: Final[dict[Role, LineStyle]] = {
     "thread": LineStyle(0.6, "#444444", (2.0, 1.2)),
     "ground": LineStyle(0.4, "#a8a8a8"),
     "quilting": LineStyle(0.9, "#14366b"),
+    "quilting-fine": LineStyle(0.5, "#14366b"),
     "quilting-2": LineStyle(0.9, "#7a1f4f", (4.0, 2.0)),
     "quilting-3": LineStyle(1.0, "#1d5b2c", (_DOT, 2.2)),
 }

@@ -42,9 +42,7 @@ BOMBS: Mapping[str, tuple[str, str]] = {
         "error count-value [one]: ",
     ),
     "a unit in a unit, four hundred times": (
-        SOUND.replace(
-            "top: {rows: [A]", f"units:\n{DEEP}  u400: {{rows: [A]}}\ntop: {{rows: [u0]"
-        ),
+        SOUND.replace("top: {rows: [A]", f"units:\n{DEEP}  u400: {{rows: [A]}}\ntop: {{rows: [u0]"),
         "error too-nested [one]: ",
     ),
 }

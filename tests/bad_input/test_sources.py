@@ -447,6 +447,19 @@ TEXTS: Mapping[str, Case] = {
         "rows: *rows",
         "11:9: error anchor: * makes YAML repeat a part of the file",
     ),
+    "a script that the booklet's fonts do not have": (
+        "use: squares",
+        "use: שמיים",
+        "6:14: error missing-glyph: the booklet's fonts do not have 'ש', 'מ', 'י', 'ם'.",
+    ),
+    "a sign that turns the words round": (
+        "use: squares",
+        'use: "squ\\u202eares"',
+        (
+            "6:14: error missing-glyph: the booklet's fonts do not have right-to-left override "
+            "(U+202E, not to be seen)."
+        ),
+    ),
     "a tab": (
         "  rows: [A]",
         "\trows: [A]",

@@ -16,8 +16,9 @@ from patternbook.booklet.parts.notes import notes, seam_test
 from patternbook.booklet.parts.requirements import requirements
 from patternbook.booklet.parts.steps import steps
 from patternbook.booklet.parts.tools import tools
+from patternbook.edition.pipeline import examine
 from tests.booklet.small import DOORSTEP, book, demo, written
-from tests.support import Golden
+from tests.support import ROOT, Golden
 
 SP = "\N{NO-BREAK SPACE}"
 PARTS = ("cover", "glance", "requirements", "cutting", "steps", "finishing", "back")
@@ -41,6 +42,22 @@ def test_a_size_with_more_rows_says_which_are_alike(tmp_path: Path) -> None:
     assert (numbers.head, numbers.cells) == ("Rows", ("1", "1, 3, 5"))
     assert row.press == "Press to the right."
     assert "in pairs" in row.does[0]  # the rug's rows have four parts
+
+
+def test_rows_of_one_bar_are_counted_size_by_size() -> None:
+    """Strip quilt of booklet anatomy, kind 1: 21 bars for the crib, 30 for the throw."""
+    path = ROOT / "tests/data/kinds/01-strip.yaml"
+    (step,) = steps(book(examine(path, path.name))).shown
+    assert step.does[0] == "From the top: all the A."
+    assert (step.tables[0].rows[0].head, step.tables[0].rows[0].cells) == ("A in all", ("21", "30"))
+
+
+def test_a_step_of_one_size_says_so_and_a_pieced_border_is_compared() -> None:
+    path = ROOT / "tests/data/kinds/17-panel.yaml"
+    shown = {step.title: step for step in steps(book(examine(path, path.name))).shown}
+    assert "Quilt top: border 2, sides (large only)" in shown
+    pieced = shown["Quilt top: border 1, sides"].does[1]
+    assert pieced.startswith("Compare it with the two borders named side.")
 
 
 def test_one_size_has_no_columns_of_others(tmp_path: Path, golden: Golden) -> None:
@@ -81,7 +98,7 @@ def test_the_chart_parts_count_from_size() -> None:
     """Reader complaint 16: never `2 6½` side by side; count and size have columns of their own."""
     chart = cutting(book(demo("late-returns"))).sizes[1]
     books, floor, ribbon = chart.tables
-    assert books.head == ("From books", "Cut", "Size", "Strips", "Wide")
+    assert books.head == ("From books", "Pieces", "Cut size", "Strips", "Wide")
     assert [(row.head, *map(plain, row.cells)) for row in books.rows] == [
         ("A", "46", "8½ × 2½″", "18", "2½″"),
         ("C", "12", "4½ × 2½″", "with A", "–"),

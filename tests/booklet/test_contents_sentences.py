@@ -1,12 +1,14 @@
 """The author's sentences: every word she may use in braces, and what is told of slips."""
 
 from pathlib import Path
+from textwrap import dedent
 
 import pytest
 
 from patternbook.booklet.named import NAMED
 from patternbook.booklet.sentences import author_texts, fill, told
-from patternbook.notice import Place
+from patternbook.edition.pipeline import examine
+from patternbook.notice import Notice, Place
 from patternbook.value import Text
 from tests.booklet.small import DOORSTEP, demo, written
 
@@ -64,6 +66,13 @@ def test_a_free_number_is_printed_bare(tmp_path: Path) -> None:
     assert fill("over [[4]] evenings", both) == ("over 4 evenings", ())
 
 
+def slips(source: str, folder: Path) -> list[Notice]:
+    path = folder / "pattern.yaml"
+    path.write_text(dedent(source).lstrip("\n"), "utf-8")
+    notices = examine(path, "pattern.yaml").notices
+    return [notice for notice in notices if notice.code == "unknown-fill"]
+
+
 @pytest.mark.parametrize(
     ("typed", "message", "hint"),
     [
@@ -84,12 +93,20 @@ def test_a_slip_is_told_with_its_place(typed: str, message: str, hint: str, tmp_
 
 def test_check_reads_every_text_of_the_author(tmp_path: Path) -> None:
     source = DOORSTEP.replace("pair/half]", "pair/half]\n        note: Make {{ make.fore }}.")
-    examined = written(tmp_path, source)
-    assert examined.heading is not None
-    (notice,) = told(examined.heading, examined.sizes)
+    (notice,) = slips(source, tmp_path)
     assert notice.sizes == ("mat", "rug")
     assert "fore is not a unit" in notice.message
-    assert str(notice.marks[0].place).startswith("pattern.yaml:")
+    assert str(notice.marks[0].place) == "pattern.yaml:21:11"
+
+
+@pytest.mark.parametrize(
+    "key", ["words:\n  care: |\n    Make {{ make.fore }}.", "summary: |\n  Make {{ make.fore }}."]
+)
+def test_words_of_the_cover_and_the_chapters_are_read_too(key: str, tmp_path: Path) -> None:
+    kept = "\n".join(line for line in dedent(DOORSTEP).splitlines() if "summary" not in line)
+    (notice,) = slips(f"{kept}\n{key}\n", tmp_path)
+    assert "fore is not a unit" in notice.message
+    assert notice.marks
 
 
 def test_the_demos_are_free_of_slips() -> None:

@@ -70,12 +70,15 @@ def _lays(book: Book) -> Iterator[Figure]:
     alone = len(book.sizes) == 1
     for size, known in book.sizes.items():
         for fabric, plan in known.cutting.fabrics.items():
-            whole = all(is_whole(known, letter) for letter in order(plan))
             shared = alone or any(len(strip.letters) > 1 for strip in plan.strips)
+            if all(is_whole(known, letter) for letter in order(plan)):
+                continue
+            if not shared and known is not book.first:
+                continue
             figure = book.figure(drawn("lay", fabric, size))
-            if figure and not whole and shared:
+            if figure and shared:
                 yield figure
-            elif figure and not whole and known is book.first:
+            elif figure:
                 yield replace(figure, caption=f"{figure.caption} (the other sizes alike)")
 
 

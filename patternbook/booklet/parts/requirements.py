@@ -12,7 +12,7 @@ from patternbook.booklet.book import Book, Figure, Table, told_by_size
 from patternbook.booklet.cloth_words import bought, label, letters, precut
 from patternbook.cutting.records import BackingFor, Buy
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Fabric
+from patternbook.quilt.records import CutSize, Fabric
 
 Tell = Callable[[Evidence], str]
 Line = tuple[str, Tell]
@@ -106,7 +106,8 @@ def _spare(fabric: Fabric) -> Tell:
         if buy is None:
             return wording.NONE
         if buy.spare_precuts is not None and buy.number is not None:
-            return precut(fabric, buy.spare_precuts, known).partition(",")[0]
+            over = precut(fabric, buy.spare_precuts, known).partition(",")[0]
+            return over if buy.spare_precuts else "none"
         return wording.length(buy.spare, known.quilt.system) if buy.amount else wording.NONE
 
     return tell
@@ -153,7 +154,15 @@ def _batting_pack(known: Evidence) -> str:
     plan = known.cutting.batting
     if plan is None:
         return wording.NONE
-    return wording.cut_size(plan.pack, known.quilt.system) if plan.pack else "two, joined"
+    if plan.pack is None:
+        return "two, joined"
+    pack = CutSize(*(_whole(side) for side in plan.pack if side is not None))
+    return wording.cut_size(pack, known.quilt.system)
+
+
+def _whole(side: Fraction) -> Fraction:
+    """Packages are named in whole inches or centimetres."""
+    return (side + Fraction(1, 2)) // 1 * Fraction(1)
 
 
 def _thread(known: Evidence) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Final, Literal
+from typing import Final, Literal, NamedTuple
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Row, Table
@@ -70,17 +70,33 @@ def steps(book: Book) -> Steps:
     return Steps(TITLE, said, shown)
 
 
-def _pictures(book: Book, steps: Sequence[Together]) -> Mapping[int, tuple[Figure, ...]]:
+def _only(book: Book, step: Together) -> str:
+    """Whom the step is for, where not all sizes have it."""
+    if len(step.found) == len(book.sizes):
+        return ""
+    return f" ({wording.listed(step.found)} only)"
+
+
+class Pictured(NamedTuple):
+    """A step's drawings, or the step at which what it does was drawn already."""
+
+    figures: tuple[Figure, ...]
+    at: int | None = None
+
+
+def _pictures(book: Book, steps: Sequence[Together]) -> Mapping[int, Pictured]:
     """Each step's drawings, each at the first step that it belongs to; pairs of pairs once."""
-    used: set[str] = set()
-    found: dict[int, tuple[Figure, ...]] = {}
+    shown: dict[str, int] = {}
+    found: dict[int, Pictured] = {}
     for step in steps:
-        names = [name for name in _names(book, step) if name not in used]
-        used.update(names)
-        if any(name.startswith(PAIRS) for name in used - set(names)):
-            names = [name for name in names if not name.startswith(PAIRS)]
-        figures = (book.figure(name) for name in names)
-        found[step.number] = tuple(figure for figure in figures if figure)
+        names = _names(book, step)
+        new = [name for name in names if name not in shown]
+        if any(name.startswith(PAIRS) for name in shown):
+            new = [name for name in new if not name.startswith(PAIRS)]
+        earlier = None if new else next((shown[name] for name in names if name in shown), None)
+        shown.update(dict.fromkeys(new, step.number))
+        figures = (book.figure(name) for name in new)
+        found[step.number] = Pictured(tuple(figure for figure in figures if figure), earlier)
     return found
 
 
@@ -94,7 +110,8 @@ def _names(book: Book, step: Together) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for name in names if name in book.drawings))
 
 
-def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown:
+def _shown(book: Book, step: Together, pictured: Pictured) -> StepShown:
+    figures = pictured.figures
     told = words(step, book.all)
     check, rows = figures_told(book, step, told.facts)
     tables = [Table("", ("", *book.names), rows)] if rows else []
@@ -103,13 +120,13 @@ def _shown(book: Book, step: Together, figures: tuple[Figure, ...]) -> StepShown
     return StepShown(
         number=str(step.number),
         anchor=f"step-{step.number}",
-        title=told.title,
+        title=f"{told.title}{_only(book, step)}",
         does=told.does,
         press=pressing(book, step),
         check=check,
         tables=tuple(tables),
         note=book.said(step.any.note),
-        drawn=_drawn(book, figures),
+        drawn=_drawn(book, pictured),
         elsewhere="glance" if told.orders and book.figure("tops") else "",
         pictures=_placed(book, figures, orders=bool(told.orders)),
         figures=tuple(_small(figure) for figure in figures),
@@ -130,9 +147,11 @@ def _placed(book: Book, figures: Sequence[Figure], *, orders: bool) -> Pictures:
     return "half" if wide <= HALF else "above"
 
 
-def _drawn(book: Book, figures: Sequence[Figure]) -> str:
-    """Which size the pictures are of, where sizes differ."""
-    for figure in figures:
+def _drawn(book: Book, pictured: Pictured) -> str:
+    """Which size the pictures are of, where sizes differ; or where the picture stands."""
+    if pictured.at is not None:
+        return f"The picture stands at step {pictured.at}."
+    for figure in pictured.figures:
         noted = _DRAWN_FOR.search(figure.caption)
         if noted:
             return f"The picture is drawn for {noted.group(1)}."
