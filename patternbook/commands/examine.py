@@ -25,9 +25,7 @@ def add_quiet(parser: ArgumentParser) -> None:
     )
 
 
-def examined(
-    sources: Sequence[Source], *, quiet: bool, full: bool = False
-) -> tuple[Examined, ...]:
+def examined(sources: Sequence[Source], *, quiet: bool, full: bool = False) -> tuple[Examined, ...]:
     """Every source, read and reckoned in all its sizes."""
     done = []
     with _unswept(), Progress(quiet=quiet) as progress:

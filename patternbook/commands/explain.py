@@ -7,7 +7,7 @@ from argparse import ArgumentParser, Namespace
 from collections.abc import Mapping
 from typing import Final
 
-from patternbook.commands.say import put
+from patternbook.commands.say import put, shortened
 from patternbook.commands.stop import WrongCall
 from patternbook.shipped import shipped
 
@@ -58,5 +58,7 @@ def _entry(asked: str, entries: Mapping[str, str]) -> str:
 
         near = get_close_matches(asked.lower(), spelled, n=3)
         meant = f" Did you mean {' or '.join(spelled[one] for one in near)}?" if near else ""
-        raise WrongCall(f"there is no rule or notice {asked}.{meant} `explain` alone lists all.")
+        raise WrongCall(
+            f"there is no rule or notice {shortened(asked)}.{meant} `explain` alone lists all."
+        )
     return f"{code}: {entries[code]}"

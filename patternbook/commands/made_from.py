@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
+from contextlib import suppress
 from functools import cache
 from hashlib import sha256
 from importlib.metadata import distributions
@@ -47,8 +48,9 @@ def record_of(wanted: str, files: Mapping[str, bytes]) -> bytes:
 def _contents(folder: Path) -> Iterable[bytes]:
     for file in sorted(folder.rglob("*")):
         if file.is_file():
-            yield file.relative_to(folder).as_posix().encode()
-            yield file.read_bytes()
+            yield file.relative_to(folder).as_posix().encode(errors="surrogateescape")
+            with suppress(OSError):  # what cannot be read goes into no booklet
+                yield file.read_bytes()
 
 
 @cache

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from patternbook.commands.outputs import write_all
-from patternbook.commands.say import put, tell
+from patternbook.commands.say import put, shortened, tell
 from patternbook.commands.sources import FILE, FOLDER
 from patternbook.commands.stop import WrongCall
 from patternbook.shipped import shipped
@@ -19,6 +19,7 @@ HELP: Final = f"begin a pattern: writes {FOLDER}/NAME/{FILE}"
 PLAIN: Final = "plain"
 # A title begins with a letter or number and holds nothing that YAML or a folder's name minds.
 TITLE: Final = re.compile(r"[^\W_](?:[^\W_]|[ '’-])*")
+LONGEST: Final = 80
 TITLE_LINE: Final = re.compile(r"^pattern:.*$", re.MULTILINE)
 SLUG_LINE: Final = re.compile(r"^(?:slug|formerly):.*\n", re.MULTILINE)
 
@@ -48,6 +49,10 @@ def run(options: Namespace) -> int:
 
 def named(asked: str) -> tuple[str, str]:
     """The title for the cover and the name of the folder: Winter Window, winter-window."""
+    if len(asked) > LONGEST:
+        raise WrongCall(
+            f"{shortened(asked)!r} is too long for a name: {LONGEST} signs is the most."
+        )
     if not TITLE.fullmatch(asked):
         raise WrongCall(f"{asked!r} cannot be a name: use letters, numbers, spaces and hyphens.")
     title = asked if asked != asked.lower() or " " in asked else asked.replace("-", " ").title()

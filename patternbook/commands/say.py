@@ -7,7 +7,11 @@ import os
 import sys
 from io import TextIOWrapper
 from pathlib import Path
-from typing import TextIO
+from typing import Final, TextIO
+
+
+# So much of what was typed is said again.
+MOST: Final = 60
 
 
 def put(text: str) -> None:
@@ -23,13 +27,18 @@ def tell(text: str) -> None:
 def put_json(record: object) -> None:
     """Writes one record for programs: UTF-8 whatever the locale, keys in their own order."""
     if isinstance(sys.stdout, TextIOWrapper):
-        sys.stdout.reconfigure(encoding="utf-8", newline="\n")
+        sys.stdout.reconfigure(encoding="utf-8", errors="backslashreplace", newline="\n")
     put(json.dumps(record, ensure_ascii=False, indent=2))
 
 
 def printable(text: str) -> str:
     """The text without signs that steer a terminal: a source may hold anything."""
     return "".join(sign if sign.isprintable() else repr(sign)[1:-1] for sign in text)
+
+
+def shortened(text: str) -> str:
+    """What was typed, cut off where it is long."""
+    return text if len(text) <= MOST else f"{text[:MOST]}…"
 
 
 def settle() -> None:

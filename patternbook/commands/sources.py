@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from patternbook.commands.say import shortened
 from patternbook.commands.stop import WrongCall
 
 FILE: Final = "pattern.yaml"
@@ -49,6 +50,14 @@ def one(named: Path) -> Source:
 
 
 def _named(path: Path) -> Source:
+    try:
+        return _found(path)
+    except OSError as fault:  # a name that no file can have, a folder that may not be entered
+        reason = (fault.strerror or type(fault).__name__).lower()
+        raise WrongCall(f"{shortened(path.as_posix())} cannot be opened: {reason}.") from fault
+
+
+def _found(path: Path) -> Source:
     if path.is_dir():
         path /= FILE
         if not path.exists():
