@@ -9,7 +9,6 @@ from io import TextIOWrapper
 from pathlib import Path
 from typing import Final, TextIO
 
-
 # So much of what was typed is said again.
 MOST: Final = 60
 

@@ -130,7 +130,11 @@ def test_the_seam_test_is_the_published_one() -> None:
 
 
 def test_the_rules_of_rounding_are_printed() -> None:
-    told = {note.head: plain(note.words) for note in notes(book(demo("late-returns"))).notes}
+    told = {
+        note.head: plain(note.words)
+        for column in notes(book(demo("late-returns"))).notes
+        for note in column
+    }
     assert "3″ (of which ½″ squares the edge), rounded up to the next ⅛ yd" in told["Amounts"]
     assert "the backing to the next ¼ yd" in told["Amounts"]
     assert "taken as 40″" in told["Width of fabric"]

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from patternbook.booklet import wording
+from patternbook.booklet.halves import halves
 from patternbook.booklet.terms import TERMS
 
 
@@ -19,10 +20,10 @@ class Meaning(NamedTuple):
 
 @dataclass(frozen=True)
 class Glossary:
-    """Terms and what they mean."""
+    """Terms and what they mean, in two columns."""
 
     title: str
-    terms: tuple[Meaning, ...]
+    terms: tuple[tuple[Meaning, ...], ...]
 
 
 def glossary(text: str) -> Glossary:
@@ -32,4 +33,4 @@ def glossary(text: str) -> Glossary:
         for term in TERMS
         if re.search(rf"\b(?:{term.pattern})\b", text, re.IGNORECASE)
     )
-    return Glossary("Words used in this booklet", used)
+    return Glossary("Words used in this booklet", halves(used))

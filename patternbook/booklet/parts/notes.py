@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure
+from patternbook.booklet.halves import halves
 from patternbook.inch import ruler_up
 
 
@@ -21,10 +22,10 @@ class Note(NamedTuple):
 
 @dataclass(frozen=True)
 class Notes:
-    """The notes, and how to test a seam."""
+    """The notes in two columns, and how to test a seam."""
 
     title: str
-    notes: tuple[Note, ...]
+    notes: tuple[tuple[Note, ...], ...]
     test_title: str
     test: tuple[str, ...]
     figure: Figure | None
@@ -36,7 +37,7 @@ def notes(book: Book) -> Notes:
     """Worked out from this pattern's own settings."""
     return Notes(
         "Before you begin",
-        tuple(_notes(book)),
+        halves(tuple(_notes(book))),
         "Test your seam",
         seam_test(book),
         book.figure("seam-test"),
