@@ -77,12 +77,13 @@ def _pairs(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade, step: Lin
     rounds = stages([part.part for part in line.parts], step.rounds)
 
     def drawn(pen: Pen) -> None:
-        at = 0.0
+        at, room = 0.0, line.heading_room(pen, rounds)
         for number, groups in enumerate(rounds):
             end = line.stage(pen, groups, at, rounds[number - 1] if number else None)
-            at = end + pen.pt(24)
+            behind = max(end + pen.pt(24), at + room)
             if number + 1 < len(rounds):
-                line.onward(pen, end)
+                line.onward(pen, (end + behind) / 2)
+            at = behind
 
     scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
     title = f"{words.title(unit.name)}: join in pairs, then pairs of pairs"
@@ -173,7 +174,18 @@ class Stack:
         widest = max(len(f"{len(lone)} {part.part}") for part in lone)
         return pen.pt(12 + 5 * widest) if self.upright else pen.pt(11)
 
-    def _headed(self, pen: Pen, groups: Groups, before: Groups | None, at: float) -> None:
+    def heading_room(self, pen: Pen, rounds: Sequence[Groups]) -> float:
+        """How far apart two rounds stand at least, so that their headings do not touch."""
+        if not self.upright:
+            return 0.0
+        heads = [
+            max(pen.text_width(head, 9), pen.text_width(seams, 8))
+            for before, groups in zip((None, *rounds), rounds, strict=False)
+            for head, seams in [self._heading(groups, before)]
+        ]
+        return max(heads) + pen.pt(8)
+
+    def _heading(self, groups: Groups, before: Groups | None) -> tuple[str, str]:
         """What lies there, and how many seams that took."""
         most = max(map(len, groups))
         lone = sum(len(group) > 1 for group in groups) == 1
@@ -182,6 +194,10 @@ class Stack:
         seams = (
             words.counted(len(before) - len(groups), "seam") if before else f"{len(groups)} parts"
         )
+        return head, seams
+
+    def _headed(self, pen: Pen, groups: Groups, before: Groups | None, at: float) -> None:
+        head, seams = self._heading(groups, before)
         if self.upright:
             x = at + self.wide / 2
             pen.label(x, -pen.pt(18), head, 9, weight=600)
@@ -191,10 +207,10 @@ class Stack:
             pen.label(-pen.pt(6), y - pen.pt(5), head, 9, weight=600, anchor="end")
             pen.label(-pen.pt(6), y + pen.pt(5), seams, 8, anchor="end")
 
-    def onward(self, pen: Pen, end: float) -> None:
-        """An arrow to the next round."""
+    def onward(self, pen: Pen, between: float) -> None:
+        """An arrow to the next round, in the middle between the two."""
         middle = (self.length + (len(self.parts) - 1) * pen.pt(GAP)) / 2
-        start, stop = end + pen.pt(5), end + pen.pt(18)
+        start, stop = between - pen.pt(6.5), between + pen.pt(6.5)
         if self.upright:
             pen.arrow(((start, middle), (stop, middle)), "edge", "end", 6)
         else:
