@@ -82,12 +82,16 @@ class Sum:
 NOTHING: Final = Sum(Exact(0), {})
 
 
-def total(sums: Iterable[Sum]) -> Sum:
-    """All of them added."""
-    result = NOTHING
-    for one in sums:
-        result = result + one
-    return result
+def total(sums: Iterable[tuple[int, Sum]]) -> Sum:
+    """So many of each, all added."""
+    constant = Exact(0)
+    terms: dict[Symbol, Exact] = {}
+    for times, form in sums:
+        constant = constant + form.constant * times
+        for symbol, part in form.terms.items():
+            more = part * times
+            terms[symbol] = terms[symbol] + more if symbol in terms else more
+    return Sum(constant, {symbol: part for symbol, part in terms.items() if part.sign()})
 
 
 class Equations:

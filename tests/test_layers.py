@@ -8,7 +8,7 @@ from tests.support import PACKAGE, imports
 
 # Lowest first. Those of one rank do not import one another.
 RANKS: tuple[set[str], ...] = (
-    {"exact", "notice", "shipped"},
+    {"exact", "notice", "shipped", "unswept"},
     {"inch", "metric"},
     {"value", "linear"},
     {"methods"},

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import gc
 import logging
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
@@ -14,6 +13,7 @@ from patternbook.booklet.pango import environment, missing, private_fonts
 from patternbook.notice import Notice
 from patternbook.strokes.lettering import missing as lacking
 from patternbook.strokes.stroke import Drawing, Label
+from patternbook.unswept import unswept
 
 if TYPE_CHECKING:  # `check` gets as far as this module, and must not load what lays out pages
     from weasyprint.document import Document
@@ -50,7 +50,7 @@ def make_pdf(
         # matplotlib lists the machine's fonts once, so it must not meet our private list.
         import patternbook.strokes.artists  # noqa: F401
 
-        with private_fonts(folders), _collecting() as logged, _unswept():
+        with private_fonts(folders), _collecting() as logged, unswept():
             told = missing()
             if told:
                 return b"", told
@@ -147,18 +147,6 @@ def _collecting() -> Iterator[list[str]]:
         logger.removeHandler(keeper)
         logger.propagate, logger.level = before
         found.extend(lines)
-
-
-@contextmanager
-def _unswept() -> Iterator[None]:
-    """No search for garbage while a page is laid out: it takes an eighth of the time."""
-    swept = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if swept:
-            gc.enable()
 
 
 def _worded(line: str) -> Notice:

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import gc
 from argparse import ArgumentParser
-from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from patternbook.commands.progress import Progress
@@ -13,6 +11,7 @@ from patternbook.commands.report import for_people, summary
 from patternbook.commands.say import tell
 from patternbook.commands.sources import Source
 from patternbook.notice import Notice, gathered
+from patternbook.unswept import unswept
 
 if TYPE_CHECKING:  # loaded when the work begins, so that `--help` and `explain` are there at once
     from patternbook.edition.pipeline import Examined
@@ -28,25 +27,13 @@ def add_quiet(parser: ArgumentParser) -> None:
 def examined(sources: Sequence[Source], *, quiet: bool, full: bool = False) -> tuple[Examined, ...]:
     """Every source, read and reckoned in all its sizes."""
     done = []
-    with _unswept(), Progress(quiet=quiet) as progress:
+    with unswept(), Progress(quiet=quiet) as progress:
         from patternbook.edition.pipeline import examine
 
         for number, source in enumerate(sources, 1):
             progress.step(f"checking {source.shown}", number, len(sources))
             done.append(examine(source.path, source.shown, full=full))
     return tuple(done)
-
-
-@contextmanager
-def _unswept() -> Iterator[None]:
-    """Without the search for rings of records: there are next to none, and it takes its time."""
-    swept = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if swept:
-            gc.enable()
 
 
 def notices_of(found: Sequence[Examined]) -> tuple[Notice, ...]:

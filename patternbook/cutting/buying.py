@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cached_property
 
 from patternbook.cutting.backing import metres
 from patternbook.cutting.cloth import SHEETS, SINGLY
@@ -26,7 +27,7 @@ class Basket:
     letters: tuple[LetterPlan, ...]
     backing: BackingPlan | None = None
 
-    @property
+    @cached_property
     def cloth(self) -> Fraction:
         """The length that strips and binding take."""
         return sum((line.length for line in self.lines), Fraction(0))

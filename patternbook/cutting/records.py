@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 from typing import Final, Literal, NamedTuple
 
 from patternbook.cutting.finishing import (
@@ -108,17 +109,17 @@ class Strip:
         """The length that the cuts are taken from."""
         return self.join.length if self.join else self.length
 
-    @property
+    @cached_property
     def left(self) -> Fraction:
         """What is over at the end of each strip, or of all of them joined."""
         return self.run - sum((cut.taken for cut in self.cuts), Fraction(0))
 
-    @property
+    @cached_property
     def cloth(self) -> Fraction:
         """How much of the cloth's length all of them take."""
         return self.width * self.times
 
-    @property
+    @cached_property
     def letters(self) -> tuple[str, ...]:
         """The letters cut from it, each once."""
         return tuple(dict.fromkeys(cut.letter for cut in self.cuts))

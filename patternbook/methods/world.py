@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
+from functools import cached_property
 from typing import NamedTuple, Protocol, TypeVar
 
 from patternbook.exact import Exact
@@ -43,7 +44,11 @@ class Tally:
 
     def sum(self) -> Sum:
         """All terms added."""
-        return total(term.each * term.times for term in self.terms)
+        return self._sum
+
+    @cached_property
+    def _sum(self) -> Sum:
+        return total((term.times, term.each) for term in self.terms)
 
 
 def tally(what: str, parts: Iterable[tuple[str, Sum]], place: Place | None = None) -> Tally:
