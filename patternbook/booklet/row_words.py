@@ -51,7 +51,7 @@ def _title(step: LineStep, found: Found) -> str:
         return "join all its parts"
     if all(_only(known, made) for known, made in found):
         many = any(made.make > 1 for _, made in found)
-        return f"join the {wording.plural(noun) if many else noun}"
+        return f"join the parts of {'each' if many else 'the'} {noun}"
     if len({made.numbers for _, made in found}) > 1:
         return f"join {noun} {step.numbers[0]} and those like it"
     numbers = wording.listed(str(number) for number in step.numbers)

@@ -153,7 +153,7 @@ def test_every_step_says_what_it_should_measure_and_how_many() -> None:
 
 def test_pairs_then_pairs_of_pairs() -> None:
     first = steps(book(demo("late-returns"))).shown[0]
-    assert first.title == "Novels: join the columns"
+    assert first.title == "Novels: join the parts of each column"
     assert first.does[0] == "From the top: D, then all the A, then E."
     assert "chain piecing" in first.does[1]
     assert "pairs to pairs" in first.does[2]
