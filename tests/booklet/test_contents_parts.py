@@ -91,7 +91,28 @@ def test_yards_and_metres_stand_side_by_side() -> None:
     rows = {row.head: [plain(cell) for cell in row.cells] for row in page.table.rows}
     # 6 strips of 4½ and 6 of 2½, and 3 to spare: 45 in are 1¼ yd, 1.143 m.
     assert rows["Saucer (border and binding): F"][0] == "1¼ yd or 1.2 m"
-    assert rows["Back (backing), quilted at home"][0] == "3¼ yd or 3 m"
+    # Two lengths of 58, 66 and 74 + 8 in: 116, 164 and 196 in are 3¼, 4¾ and 5½ yd.
+    amounts = [cell.partition(" or")[0] for cell in rows["Back (backing), 4″ over each side"]]
+    assert amounts == ["3¼ yd", "4¾ yd", "5½ yd"]
+
+
+TEA = (ROOT / "patterns" / "tea-at-four" / "pattern.yaml").read_text("utf-8")
+
+
+def test_a_backing_from_the_grounds_own_fabric_is_bought_once(tmp_path: Path) -> None:
+    text = TEA.replace("backing: {fabric: back, over: 4}", "backing: {fabric: milk, over: 3}")
+    rows = {row.head: row.cells for row in requirements(book(written(tmp_path, text))).table.rows}
+    assert "Of that milk, for the backing, 3″ over each side" in {plain(head) for head in rows}
+    assert not any("frame" in head for head in rows)
+
+
+def test_a_frame_wants_more_than_a_home_machine(tmp_path: Path) -> None:
+    text = TEA.replace("backing: {fabric: back, over: 4}", "backing: {fabric: back, over: 3}")
+    rows = {
+        plain(row.head): row.cells for row in requirements(book(written(tmp_path, text))).table.rows
+    }
+    assert [plain(rows["Back (backing), 3″ over each side"][1]).split()[0]] == ["4½"]
+    assert [plain(rows["Back (backing), quilted on a frame"][1]).split()[0]] == ["4¾"]
 
 
 def test_the_chart_parts_count_from_size() -> None:

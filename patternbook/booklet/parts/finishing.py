@@ -63,10 +63,16 @@ def _actions(book: Book) -> Iterator[Action]:
 
 def _backing(book: Book) -> str:
     plan = book.first.cutting.backing
-    seam = f" with {wording.length(plan.seam, book.system)} seams" if plan else ""
+    if plan is None:
+        return ""
+    seam, over, frame, home = (
+        wording.length(length, book.system)
+        for length in (plan.seam, plan.over, plan.frame.over, plan.home.over)
+    )
     return (
-        "Cut the lengths that the table names and trim off the selvedges. Join them side by side"
-        f"{seam} and press the seams open."
+        "Cut the lengths that the table names and trim off the selvedges. Join them side by side "
+        f"with {seam} seams and press the seams open. It is {over} larger on each side: a frame "
+        f"wants {frame}, at home {home} will do."
     )
 
 

@@ -10,7 +10,7 @@ from typing import Final
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, told_by_size
 from patternbook.booklet.cloth_words import bought, label, letters, precut
-from patternbook.cutting.records import BackingFor, Buy
+from patternbook.cutting.records import Buy
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import CutSize, Fabric
 
@@ -114,11 +114,17 @@ def _spare(fabric: Fabric) -> Tell:
 
 
 def _backing(book: Book) -> Iterator[Line]:
-    if not any(known.cutting.backing for known in book.all):
+    """The amount that the finishing table cuts from; a frame's beside it where that is more."""
+    plan = next((known.cutting.backing for known in book.all if known.cutting.backing), None)
+    if plan is None:
         return
-    name = _backing_name(book)
-    yield f"{name}, quilted at home", lambda known: _backing_amount(known, frame=False)
-    yield f"{name}, quilted on a frame", lambda known: _backing_amount(known, frame=True)
+    name, over = _backing_name(book), wording.length(plan.over, book.system)
+    shared = any(_is_cut(known, plan.fabric or "") for known in book.all)
+    if shared:  # bought with what else is cut from that fabric, and counted there
+        name = f"Of that {name.partition(' (')[0].lower()}, for the backing"
+    yield f"{name}, {over} over each side", lambda known: _backing_amount(known, frame=False)
+    if plan.over < plan.frame.over and not shared:
+        yield f"{name}, quilted on a frame", lambda known: _backing_amount(known, frame=True)
 
 
 def _backing_name(book: Book) -> str:
@@ -131,8 +137,8 @@ def _backing_amount(known: Evidence, *, frame: bool) -> str:
     plan = known.cutting.backing
     if plan is None:
         return wording.NONE
-    way: BackingFor = plan.frame if frame else plan.home
-    return in_both(way.best.amount, plan.unit, known.quilt.settings.metre_step)
+    panels = plan.frame.best if frame else plan.best
+    return in_both(panels.amount, plan.unit, known.quilt.settings.metre_step)
 
 
 def in_both(number: Fraction, unit: str, step: Fraction) -> str:
