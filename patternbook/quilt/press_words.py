@@ -63,8 +63,10 @@ def holds(name: str, part: str, quilt: Quilt) -> bool:
 
 
 def _toward(part: str, quilt: Quilt, row: Row) -> tuple[Way, ...]:
-    holding = {name: holds(name, part, quilt) for name in row.parts}
-    return toward_greater(tuple(holding[name] for name in row.parts), row)
+    """Also a seam that the part has no share in goes the way to the nearest one."""
+    holding = [at for at, name in enumerate(row.parts) if holds(name, part, quilt)]
+    far = [min((abs(at - one) for one in holding), default=0) for at in range(len(row.parts))]
+    return toward_greater([-distance for distance in far], row)
 
 
 def _one_way(row: Row) -> tuple[Way, ...]:

@@ -61,6 +61,12 @@ def test_each_word_in_one_row(word: str, row: str) -> None:
     assert arrows(squares("A B A B A", press=word)) == [row]
 
 
+def test_toward_a_part_holds_for_the_seams_it_has_no_share_in() -> None:
+    """Three rails pressed toward A: the seam of B and C goes the way to A too."""
+    assert arrows(squares("A B C", press="toward A")) == ["<<"]
+    assert arrows(squares("C B A B D", press="toward A")) == [">><<"]
+
+
 def test_a_list_has_one_word_a_row_and_is_repeated_to_fill() -> None:
     assert arrows(squares("A B A", "B A B", "A B A", press=["out", "in"])) == ["<>", "><", "<>"]
 
