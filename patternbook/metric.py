@@ -9,8 +9,6 @@ from typing import TYPE_CHECKING, Final
 if TYPE_CHECKING:
     from pint import UnitRegistry
 
-# Cloth is sold by the 5 or the 10 cm (common practice, no source).
-STEP: Final = Fraction(1, 10)
 DEFINED: Final = (
     "meter = [length]",
     "centimeter = 1/100 meter",
@@ -57,15 +55,3 @@ def shown_centimetres(length: Fraction) -> str:
 def metres(yards: Fraction) -> Fraction:
     """The exact length in metres."""
     return _converted(yards, "yard", "meter")
-
-
-def metres_to_buy(yards: Fraction, step: Fraction = STEP) -> Fraction:
-    """Metres that give at least so many yards, rounded up to what the shop cuts."""
-    return -(-metres(yards) // step) * step
-
-
-def shown_metres(amount: Fraction) -> str:
-    """Metres to the centimetre, without needless noughts: 1.2, 0.35."""
-    hundredths = -(-amount * 100 // 1)
-    whole, rest = divmod(int(hundredths), 100)
-    return f"{whole}.{rest:02}".removesuffix("0").removesuffix(".0")

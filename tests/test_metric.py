@@ -4,16 +4,12 @@ from fractions import Fraction
 
 import pint
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from patternbook.metric import (
     centimetres,
     inches,
     metres,
-    metres_to_buy,
     shown_centimetres,
-    shown_metres,
 )
 
 # The yard is 0.9144 m exactly (international agreement of 1959, as told by the encyclopaedia
@@ -45,21 +41,6 @@ def test_centimetres_as_a_shop_prints_them(inch: str, cm: str) -> None:
     https://www.echidnasewing.com.au/article/inspiring-and-educating/imperial-to-metric-conversion-guide/
     """
     assert shown_centimetres(Fraction(inch)) == cm
-
-
-@given(st.fractions(min_value=0, max_value=50, max_denominator=8))
-def test_what_is_bought_in_metres_is_enough_and_no_step_too_much(yards: Fraction) -> None:
-    for step in (Fraction(1, 10), Fraction(1, 20), Fraction(1, 4)):
-        bought = metres_to_buy(yards, step)
-        assert bought % step == 0
-        assert yards * YARD <= bought < yards * YARD + step
-
-
-@pytest.mark.parametrize(
-    ("amount", "shown"), [("6/5", "1.2"), ("7/20", "0.35"), ("3", "3"), ("0", "0"), ("10", "10")]
-)
-def test_metres_as_they_are_shown(amount: str, shown: str) -> None:
-    assert shown_metres(Fraction(amount)) == shown
 
 
 def test_a_float_is_turned_away_at_the_door() -> None:

@@ -10,7 +10,7 @@ from tests.support import ROOT
 from tests.walking import Number, Outcome, bare, changes, numbers, outcome, value_of
 
 DEMOS = ("late-returns", "tea-at-four")
-# Figures that are stated to be at least so much (language.md, section 4).
+# Figures that are stated to be at least so much.
 AT_LEAST = frozenset(("strips", "squares", "sets", "packs", "yards"))
 # A change that nobody is told of and no figure shows, with the reason. There is none.
 EXPLAINED: dict[str, str] = {}

@@ -31,7 +31,7 @@ COUNTED = frozenset(
         "pack", "prints", "seed", "panels", "spare", "across", "down", "rows", "columns", "gives",
     )
 )  # fmt: skip
-# What may be left out and is then worked out (language.md, section 1, idea 5).
+# What may be left out and is then worked out.
 OPTIONAL = (
     "count", "make", "measure", "finished", "set-measure", "before-borders", "side-length",
     "end-length", "strips", "yards", "packs", "pieces", "row-measure", "per-set",

@@ -41,7 +41,6 @@ def backing_plan(quilt: Quilt) -> BackingPlan | None:
         _made_for(quilt, HOME[unit], width),
         _made_for(quilt, FRAME[unit], width),
         quilt.system.bolt_unit,
-        metres(best.length, quilt),
         size != least,
     )
 
@@ -79,7 +78,7 @@ def panels(quilt: Quilt, size: CutSize, width: Fraction, seams: Seams, least: in
     amount = step_up(length / quilt.system.bolt, quilt.settings.backing_step)
     made = number_of * width - (number_of - 1) * seam
     least_width = (covered + (number_of - 1) * seam) / number_of
-    return Panels(seams, number_of, each, made, length, amount, least_width)
+    return Panels(seams, number_of, each, made, length, amount, metres(length, quilt), least_width)
 
 
 def _chosen(

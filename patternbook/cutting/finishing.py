@@ -14,7 +14,8 @@ Seams = Literal["crosswise", "lengthwise"]
 @dataclass(frozen=True)
 class Panels:
     """One way to make the backing: `panels` lengths of cloth, each `each` long, seamed side by
-    side to `made`; `length` of cloth in all, `amount` to buy. It holds from `least_width` up."""
+    side to `made`; `length` of cloth in all, `amount` to buy, or so many `metres`. It holds from
+    `least_width` up."""
 
     seams: Seams
     panels: int
@@ -22,6 +23,7 @@ class Panels:
     made: Fraction
     length: Fraction
     amount: Fraction
+    metres: Fraction
     least_width: Fraction
 
 
@@ -51,7 +53,6 @@ class BackingPlan:
     home: BackingFor
     frame: BackingFor
     unit: Literal["yd", "m"]
-    metres: Fraction
     stated: bool = False
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from fractions import Fraction
 from pathlib import PurePath
 from typing import Final, Literal
 
@@ -44,11 +43,9 @@ from patternbook.quilt.records import (
     StripSetMade,
     Unit,
 )
+from patternbook.quilting.echo import LIMIT
 
 FORMAT: Final = 1
-# How far apart quilting may be where neither quilting nor batting states it, by unit; printed
-# as assumed. One teacher keeps to it even where the packet allows 10 in.
-ASSUMED_LIMIT: Final = {"in": Fraction(3), "cm": Fraction(15, 2)}
 
 
 def figures(examined: Examined, *, bare: bool = False) -> FiguresRecord | None:
@@ -242,7 +239,7 @@ class _Size:
             "buy": {
                 "amount": plain(plan.best.amount, plan.unit == "m"),
                 "unit": plan.unit,
-                "metres": plain(plan.metres, decimals=True),
+                "metres": plain(plan.best.metres, decimals=True),
             },
         }
 
@@ -251,7 +248,7 @@ class _Size:
         if plan is None:
             return None
         limit = stated.limit if stated else None
-        assumed = ASSUMED_LIMIT[self.system.unit]
+        assumed = LIMIT[self.system.unit]
         return {
             "size": self._size(plan.size),
             "pack": self._size(plan.pack) if plan.pack else None,

@@ -20,7 +20,7 @@ from patternbook.quilt.records import LayoutMade, Quilt, Sides
 from patternbook.quilting.records import Band, QuiltingMap, Spot, StitchLine, Way
 
 # How far apart where the packet says nothing (trade facts 8.2: the tightest limits are 1½ to 3
-# in; language.md: 3 in, printed as assumed); in centimetres the next half below.
+# in; 3 in where nothing is stated, printed as assumed); in centimetres the next half below.
 LIMIT: Final[Mapping[str, Fraction]] = {"in": Fraction(3), "cm": Fraction(15, 2)}
 # Kept free at the edge for the binding (booklet conventions: ½ in).
 MARGIN: Final[Mapping[str, Fraction]] = {"in": Fraction(1, 2), "cm": Fraction(5, 4)}

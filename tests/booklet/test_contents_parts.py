@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from pathlib import Path
 
 import pytest
@@ -16,11 +17,14 @@ from patternbook.booklet.parts.notes import notes, seam_test
 from patternbook.booklet.parts.requirements import requirements
 from patternbook.booklet.parts.steps import steps
 from patternbook.booklet.parts.tools import tools
+from patternbook.edition.figures import figures
 from patternbook.edition.pipeline import examine
+from patternbook.inch import printed
 from tests.booklet.small import DOORSTEP, book, demo, written
 from tests.support import ROOT, Golden
 
 SP = "\N{NO-BREAK SPACE}"
+TEA = (ROOT / "patterns" / "tea-at-four" / "pattern.yaml").read_text("utf-8")
 PARTS = ("cover", "glance", "requirements", "cutting", "steps", "finishing", "back")
 
 
@@ -92,11 +96,31 @@ def test_yards_and_metres_stand_side_by_side() -> None:
     # 6 strips of 4½ and 6 of 2½, and 3 to spare: 45 in are 1¼ yd, 1.143 m.
     assert rows["Saucer (border and binding): F"][0] == "1¼ yd or 1.2 m"
     # Two lengths of 58, 66 and 74 + 8 in: 116, 164 and 196 in are 3¼, 4¾ and 5½ yd.
-    amounts = [cell.partition(" or")[0] for cell in rows["Back (backing), 4″ over each side"]]
-    assert amounts == ["3¼ yd", "4¾ yd", "5½ yd"]
+    # In metres, as figures tells them: 2.95, 4.17 and 4.98, up to 0.1 m.
+    back = rows["Back (backing), 4″ over each side"]
+    assert back == ["3¼ yd or 3 m", "4¾ yd or 4.2 m", "5½ yd or 5 m"]
 
 
-TEA = (ROOT / "patterns" / "tea-at-four" / "pattern.yaml").read_text("utf-8")
+@pytest.mark.parametrize("name", ["late-returns", "tea-at-four"])
+def test_the_amounts_in_print_are_those_of_the_figures(name: str) -> None:
+    """The same purchase, read by a person and by a program, in yards and in metres."""
+    examined = demo(name)
+    told = figures(examined)
+    assert told is not None
+    rows = {plain(row.head): row.cells for row in requirements(book(examined)).table.rows}
+    compared = 0
+    for number, size in enumerate(told["sizes"].values()):
+        bought = {f"{cloth.capitalize()} ": one["buy"] for cloth, one in size["materials"].items()}
+        if size["backing"] is not None:
+            bought["Back "] = size["backing"]["buy"]
+        for head, buy in bought.items():
+            cells = [cells[number] for row, cells in rows.items() if row.startswith(head)]
+            if buy is not None and buy["metres"] is not None and len(cells) == 1:
+                yards, metres = plain(cells[0]).split(" or ")
+                assert yards == f"{printed(sum(map(Fraction, buy['amount'].split())))} yd"
+                assert metres == f"{buy['metres']} m"
+                compared += 1
+    assert compared >= 3 * len(told["sizes"])
 
 
 def test_a_backing_from_the_grounds_own_fabric_is_bought_once(tmp_path: Path) -> None:

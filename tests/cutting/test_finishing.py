@@ -3,7 +3,10 @@
 from fractions import Fraction
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from patternbook.metric import metres
 from patternbook.quilt.records import Backing, Batting, Binding, Settings
 from tests.cutting.small import codes, cut, fabric, inches, planned, the, told
 
@@ -208,3 +211,14 @@ def test_stated_binding_length() -> None:
     assert the(told(finished="54 x 66", binding=short), "binding-length").needed == "250"
     more = Binding("cloth", Fraction(5, 2), stated_length=Fraction(260))
     assert the(told(finished="54 x 66", binding=more), "binding-length").severity == "advice"
+
+
+@given(st.integers(30, 110), st.integers(30, 110))
+def test_metres_of_backing_are_enough_and_no_step_too_much(across: int, down: int) -> None:
+    """Against the units of the reference library: 1 yd is 0.9144 m exactly."""
+    made = planned(finished=f"{across} x {down}", backing=Backing("cloth"), cloth=WIDE).backing
+    assert made
+    for way in (made.best, made.other, made.home.best, made.frame.best):
+        needed, step = metres(way.length / 36), Fraction(1, 10)
+        assert way.metres % step == 0
+        assert needed <= way.metres < needed + step

@@ -42,7 +42,7 @@ def test_all_sizes_are_drawn_to_one_scale(source: str) -> None:
 
 
 def test_width_and_length_are_written_out() -> None:
-    """Readers mix up the two (reader-complaints.md, line 25)."""
+    """Readers mix up the two (a complaint of readers' own)."""
     said = words(drawn(DEMOS[0])["tops"])
     assert [word for word in said if word.startswith("width")] == [
         "width 36″",

@@ -50,7 +50,7 @@ def test_columns_are_echoed_line_by_line(pattern: WritePattern) -> None:
 
 
 def test_without_a_word_of_hers_lines_suit_the_batting(pattern: WritePattern) -> None:
-    """Nothing stated: 3 in at most, as language.md says; a batting of 2 in is obeyed."""
+    """Nothing stated: 3 in at most, as the source language has it; a batting of 2 in is obeyed."""
     made, _ = mapped(pattern(COLUMNS))
     assert (str(made.spacing), made.stated, made.limit_stated) == ("3", False, False)
     assert made.gap <= 3

@@ -112,7 +112,7 @@ def _amounts(book: Book) -> str:
     )
     joins = ", and what the joins take" if rules.joins == "counted" else ""
     metres = (
-        f" Metres are the same amounts, rounded up to {wording.amount(rules.metre_step, 'm')}."
+        f" Metres are the same lengths, rounded up to {wording.amount(rules.metre_step, 'm')}."
         if unit == "yd"
         else ""
     )

@@ -80,9 +80,7 @@ def amount(buy: Buy | None) -> str:
     """`2⅞ yd or 2.7 m`."""
     if buy is None or buy.amount is None:
         return wording.NONE
-    told = wording.amount(buy.amount, buy.unit)
-    if buy.unit == "yd" and buy.metres is not None:
-        told += f" {wording.NARROW_OR}{wording.amount(buy.metres, 'm')}"
+    told = in_both(buy.amount, buy.unit, buy.metres)
     if buy.each_print is not None:
         told += f", {wording.amount(buy.each_print, buy.unit)} of each print"
     return told
@@ -138,17 +136,15 @@ def _backing_amount(known: Evidence, *, frame: bool) -> str:
     if plan is None:
         return wording.NONE
     panels = plan.frame.best if frame else plan.best
-    return in_both(panels.amount, plan.unit, known.quilt.settings.metre_step)
+    return in_both(panels.amount, plan.unit, panels.metres)
 
 
-def in_both(number: Fraction, unit: str, step: Fraction) -> str:
+def in_both(number: Fraction, unit: str, metres: Fraction | None) -> str:
     """An amount of cloth in yards and in metres, where the pattern is in yards."""
     told = wording.amount(number, unit)
-    if unit != "yd":
+    if unit != "yd" or metres is None:
         return told
-    from patternbook.metric import metres_to_buy
-
-    return f"{told} {wording.NARROW_OR}{wording.amount(metres_to_buy(number, step), 'm')}"
+    return f"{told} {wording.NARROW_OR}{wording.amount(metres, 'm')}"
 
 
 def _batting_size(known: Evidence) -> str:
