@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd, isqrt
+from math import gcd, isqrt, lcm, sqrt
 from typing import Final
 
 Rational = Fraction | int
 RADICANDS: Final = (1, 2, 3, 6)
 ZERO: Final = Fraction(0)
+ROOTS: Final = tuple(map(sqrt, RADICANDS))
+# Beyond rounding in a sum of four products, by far.
+UNSURE: Final = 1e-12
 
 
 class Exact:
@@ -19,19 +22,22 @@ class Exact:
     """
 
     __slots__ = ("denominator", "numerator", "roots")
-    # The rational part in lowest terms, as two whole numbers: a Fraction checks and reduces far
-    # more than a sum of eighths needs, and check would spend a third of its time there.
+    # Whole numbers over one denominator, in lowest terms: a Fraction checks and reduces far more
+    # than a sum of eighths needs, and check would spend a third of its time there.
     numerator: int
     denominator: int
-    # The parts over √2, √3 and √6; empty where all three are nought, which is nearly always.
-    roots: tuple[Fraction, ...]
+    # The numerators over √2, √3 and √6; empty where all three are nought, which is nearly always.
+    roots: tuple[int, ...]
 
     def __init__(
         self, one: Rational = 0, root2: Rational = 0, root3: Rational = 0, root6: Rational = 0
     ) -> None:
-        self.numerator, self.denominator = one.numerator, one.denominator
-        rooted = root2 or root3 or root6
-        self.roots = (Fraction(root2), Fraction(root3), Fraction(root6)) if rooted else ()
+        self.numerator, self.denominator, self.roots = one.numerator, one.denominator, ()
+        if root2 or root3 or root6:
+            parts = (one, root2, root3, root6)
+            common = lcm(*(part.denominator for part in parts))
+            first, *rest = (part.numerator * (common // part.denominator) for part in parts)
+            self.numerator, self.denominator, self.roots = first, common, tuple(rest)
 
     @classmethod
     def of(cls, value: Exact | Rational) -> Exact:
@@ -50,6 +56,19 @@ class Exact:
         new.numerator, new.denominator, new.roots = numerator, denominator, ()
         return new
 
+    @classmethod
+    def _rooted(cls, one: int, two: int, three: int, six: int, denominator: int) -> Exact:
+        """A value from five whole numbers, the last above nought."""
+        if not (two or three or six):
+            return cls._ratio(one, denominator)
+        new = cls.__new__(cls)
+        common = gcd(one, two, three, six, denominator)
+        if common != 1:
+            one, two, three, six = one // common, two // common, three // common, six // common
+            denominator //= common
+        new.numerator, new.denominator, new.roots = one, denominator, (two, three, six)
+        return new
+
     @property
     def one(self) -> Fraction:
         """The rational part."""
@@ -58,7 +77,10 @@ class Exact:
     @property
     def parts(self) -> tuple[Fraction, ...]:
         """The four fractions, over 1, √2, √3 and √6."""
-        return (self.one, *(self.roots or (ZERO, ZERO, ZERO)))
+        return tuple(Fraction(number, self.denominator) for number in self._four())
+
+    def _four(self) -> tuple[int, ...]:
+        return (self.numerator, *(self.roots or (0, 0, 0)))
 
     @property
     def rational(self) -> bool:
@@ -76,7 +98,7 @@ class Exact:
         other = Exact.of(other)
         if not self.roots and not other.roots:
             return self._plus(other.numerator, other.denominator)
-        return Exact(*(a + b for a, b in zip(self.parts, other.parts, strict=True)))
+        return self._sum(other, 1)
 
     __radd__ = __add__
 
@@ -86,31 +108,47 @@ class Exact:
             return Exact._ratio(self.numerator + numerator, own)
         return Exact._ratio(self.numerator * denominator + numerator * own, own * denominator)
 
+    def _sum(self, other: Exact, sign: int) -> Exact:
+        """The other added, or taken away where the sign is -1."""
+        own, its = other.denominator, self.denominator * sign
+        a, b, c, d = self._four()
+        e, f, g, h = other._four()
+        return Exact._rooted(
+            a * own + e * its,
+            b * own + f * its,
+            c * own + g * its,
+            d * own + h * its,
+            self.denominator * own,
+        )
+
     def __neg__(self) -> Exact:
         if not self.roots:
             return Exact._ratio(-self.numerator, self.denominator)
-        return Exact(*(-a for a in self.parts))
+        two, three, six = self.roots
+        return Exact._rooted(-self.numerator, -two, -three, -six, self.denominator)
 
     def __sub__(self, other: Exact | Rational) -> Exact:
         other = Exact.of(other)
         if not self.roots and not other.roots:
             return self._plus(-other.numerator, other.denominator)
-        return self + -other
+        return self._sum(other, -1)
 
     def __rsub__(self, other: Exact | Rational) -> Exact:
         return Exact.of(other) - self
 
     def __mul__(self, other: Exact | Rational) -> Exact:
         other = Exact.of(other)
+        denominator = self.denominator * other.denominator
         if not self.roots and not other.roots:
-            numerator = self.numerator * other.numerator
-            return Exact._ratio(numerator, self.denominator * other.denominator)
-        (a, b, c, d), (e, f, g, h) = self.parts, other.parts
-        return Exact(
+            return Exact._ratio(self.numerator * other.numerator, denominator)
+        a, b, c, d = self._four()
+        e, f, g, h = other._four()
+        return Exact._rooted(
             a * e + 2 * b * f + 3 * c * g + 6 * d * h,
             a * f + b * e + 3 * (c * h + d * g),
             a * g + c * e + 2 * (b * h + d * f),
             a * h + d * e + b * g + c * f,
+            denominator,
         )
 
     __rmul__ = __mul__
@@ -140,7 +178,7 @@ class Exact:
 
     def __hash__(self) -> int:
         if self.roots:
-            return hash((self.one, self.roots))
+            return hash((self.numerator, self.denominator, self.roots))
         return hash(self.numerator) if self.denominator == 1 else hash(self.one)
 
     def __lt__(self, other: Exact | Rational) -> bool:
@@ -163,12 +201,25 @@ class Exact:
         """-1, 0 or 1, exactly."""
         if not self.roots:
             return (self.numerator > 0) - (self.numerator < 0)
+        near = self._nearly(UNSURE)
+        if near:
+            return 1 if near > 0 else -1
         scale = 1 << 16
         while True:
             low, high = self._bounds(scale)
             if low > 0 or high < 0:
                 return 1 if low > 0 else -1
             scale *= scale
+
+    def _nearly(self, unsure: float) -> float:
+        """The sum of the numerators in floating point; nought where its terms cancel to less than
+        that share of them, or are too large for it."""
+        try:
+            terms = [number * root for number, root in zip(self._four(), ROOTS, strict=True)]
+        except OverflowError:
+            return 0.0
+        total = sum(terms)
+        return total if abs(total) > sum(map(abs, terms)) * unsure else 0.0
 
     def _bounds(self, scale: int) -> tuple[Fraction, Fraction]:
         """Two fractions that the value lies between; closer as scale grows."""
@@ -199,6 +250,9 @@ class Exact:
     def __float__(self) -> float:
         if not self.roots:
             return self.numerator / self.denominator
+        near = self._nearly(1 / 1024)
+        if near:
+            return near / self.denominator
         return float(sum(self._bounds(1 << 60), ZERO) / 2)
 
     def __repr__(self) -> str:

@@ -27,7 +27,8 @@ TOLERANCE: Final = Fraction(1, 64)
 class System:
     """The measures of one pattern; all its lengths are counted in `unit`.
 
-    `step` is the finest mark that a cut may need, `bolt` how many units the shop sells as one
+    `step` is the finest mark that a cut may need, `triangle_step` what the allowance of a
+    triangle is rounded up to, `bolt` how many units the shop sells as one
     (36 inches are a yard, 100 centimetres a metre). Seam and width are the trade's usual ones
     (sources: trade facts 2.1, 2.6, 3.2 and 3.6, named beside the tests).
     """
@@ -35,20 +36,31 @@ class System:
     unit: Literal["in", "cm"]
     mark: str
     step: Fraction
+    triangle_step: Fraction
     seam: Fraction
     width: Fraction
     bolt: int
     bolt_unit: Literal["yd", "m"]
 
 
-INCHES: Final = System("in", "″", Fraction(1, 8), Fraction(1, 4), Fraction(40), 36, "yd")
-CENTIMETRES: Final = System("cm", " cm", Fraction(1, 4), Fraction(3, 4), Fraction(105), 100, "m")
+INCHES: Final = System(
+    "in", "″", Fraction(1, 8), Fraction(1, 8), Fraction(1, 4), Fraction(40), 36, "yd"
+)
+CENTIMETRES: Final = System(
+    "cm", " cm", Fraction(1, 4), Fraction(1, 10), Fraction(3, 4), Fraction(105), 100, "m"
+)
 INCHES_A_CENTIMETRE: Final = Fraction(50, 127)
 
 
 def ruler_up(length: Exact | Rational, system: System) -> Fraction:
     """The length rounded up to the next mark of the ruler: a cut may be trimmed, never grown."""
     return Exact.of(length).up(system.step)
+
+
+def triangle_allowance(seam: Fraction, diagonals: int, system: System) -> Fraction:
+    """What a square loses that is cut on one diagonal or on both: two seams, and those that run
+    to a point. Exactly s(2 + √2) and s(2 + 2√2), rounded up as the trade does."""
+    return Exact(2 * seam, diagonals * seam).up(system.triangle_step)
 
 
 def ruler_near(length: Exact | Rational, system: System) -> Fraction:
@@ -60,6 +72,16 @@ def on_the_ruler(length: Exact | Rational, system: System) -> bool:
     """Whether the ruler has a mark at this length."""
     exact = Exact.of(length)
     return exact.rational and exact.fraction % system.step == 0
+
+
+def legible(length: Exact | Rational, system: System) -> bool:
+    """Whether the length can be read off a tape: to half the ruler's finest mark, in centimetres
+    to half a millimetre."""
+    exact = Exact.of(length)
+    finest = Fraction(1, 20) if system.unit == "cm" else system.step / 2
+    if not exact.rational:
+        return False
+    return exact.fraction % finest == 0 or exact.fraction % 1 in GLYPHS
 
 
 def step_up(amount: Fraction, step: Fraction) -> Fraction:
@@ -87,7 +109,7 @@ def printed(number: Exact | Rational, decimals: bool = False) -> str:
     """A number as the booklet prints it: `6½`, with one character for the fraction."""
     exact = Exact.of(number)
     if decimals or not exact.rational:
-        return plain(exact, decimals)
+        return plain(exact, decimals).replace("-", "−")
     sign, value = ("−" if exact.fraction < 0 else ""), abs(exact.fraction)
     whole, rest = divmod(value, 1)
     if not rest:

@@ -29,6 +29,7 @@ KNOWN_TO = {
     "pint": {"metric"},
     "pydantic": {"methods", "source", "commands", "edition"},
     "ruamel": {"source"},
+    "svgelements": {"source"},
     "weasyprint": {"booklet", "strokes"},
     "pydyf": {"booklet", "strokes"},
     "jinja2": {"booklet"},

@@ -28,7 +28,8 @@ PLACES: Mapping[str, dict[str, str]] = {
         "PYTHONHASHSEED": "4000000000",
     },
 }
-BUILD = ["build", "--size", "throw", "--paper", "a4", "--out", "out", "--quiet"]
+BUILT = ["patterns/late-returns", "patterns/tea-at-four"]
+BUILD = ["build", *BUILT, "--size", "throw", "--paper", "a4", "--out", "out", "--quiet"]
 TELL = [["check", "--json"], ["figures", "patterns/tea-at-four", "--json"]]
 FOLDERS = [Path.home(), sys.prefix, tempfile.gettempdir(), "/root", "/home/", "/work/", "/usr/"]
 MACHINE = [MARK, str(ROOT), *map(str, FOLDERS)]

@@ -79,6 +79,7 @@ def remarks(known: Evidence, *, shared: bool) -> Iterator[str]:
     if shared:
         for plan in known.cutting.fabrics.values():
             yield from _shared(known, plan)
+    yield from _webs(known)
     yield from _joined(known)
     yield from _diagonal(known)
     yield from _folded(known)
@@ -107,6 +108,29 @@ def _gives(strip: Strip) -> str:
     return wording.listed(
         f"{wording.spelled(cut.number)}{wording.NBSP}{cut.letter}" for cut in strip.cuts
     )
+
+
+def _webs(known: Evidence) -> Iterator[str]:
+    """Where the shapes are traced on fusible web, row by row."""
+    system = known.quilt.system
+    for plan in known.cutting.webs.values():
+        rows = "; ".join(
+            f"{wording.counted(row.times, 'row')} {wording.length(row.down, system)} long with "
+            f"{wording.listed(_number(letter, count) for letter, count in row.shapes)}"
+            f"{' each' if row.times > 1 else ''}"
+            for row in plan.rows
+        )
+        turned = dict.fromkeys(box.letter for box in plan.boxes if box.turned)
+        lying = f" Trace {wording.listed(turned)} lying on its side." if turned else ""
+        yield (
+            f"Trace the shapes on {plan.fabric.replace('-', ' ')} in rows across it, each with "
+            f"{wording.length(plan.margin, system)} more all round: {rows}; "
+            f"{wording.length(plan.length, system)} in all.{lying}"
+        )
+
+
+def _number(letter: str, count: int) -> str:
+    return f"{wording.spelled(count)}{wording.NBSP}{letter}"
 
 
 def _joined(known: Evidence) -> Iterator[str]:

@@ -17,6 +17,14 @@ WAYS: Final[Mapping[Way, str]] = {
     "down": "downward",
     "open": "open",
 }
+# On the slant a row runs from the lower left to the upper right.
+SLANT: Final[Mapping[Way, str]] = {
+    "left": "toward its lower left end",
+    "right": "toward its upper right end",
+    "up": "toward the top left corner",
+    "down": "toward the bottom right corner",
+    "open": "open",
+}
 _TOWARD: Final = "toward "
 
 
@@ -40,7 +48,7 @@ def _between(step: LinesStep, sash: str | None) -> str:
         return f"Press toward the {sash} rows."
     if len(set(step.press)) > 1:
         return "Press as the arrows show."
-    return f"Press {WAYS[step.press[0]]}."
+    return f"Press {(SLANT if step.slanting else WAYS)[step.press[0]]}."
 
 
 def _along(step: LineStep | StripStep, sash: str | None) -> str:
@@ -50,5 +58,6 @@ def _along(step: LineStep | StripStep, sash: str | None) -> str:
         return f"Press {step.word}."
     if len(set(step.press)) == 1:
         one_way = "all seams one way, " if step.word == ONE_WAY else ""
-        return f"Press {one_way}{WAYS[step.press[0]]}."
+        ways = SLANT if isinstance(step, LineStep) and step.role == "slant" else WAYS
+        return f"Press {one_way}{ways[step.press[0]]}."
     return "Press as the arrows show."

@@ -4,22 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import partial
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
-from patternbook.booklet import laying, wording
-from patternbook.booklet.step_facts import (
-    CHECK,
-    MATCHES,
-    Context,
-    Fact,
-    Words,
-    joined,
-    makes,
-)
+from patternbook.booklet import laying, setting_words, wording
+from patternbook.booklet.setting_words import CORNER_TO_CORNER, check
+from patternbook.booklet.step_facts import MATCHES, Context, Fact, Words, joined, makes
 from patternbook.proof.evidence import Evidence
 from patternbook.sewing.records import Laid, LinesStep, LineStep, Step
 
 Found = Sequence[tuple[Evidence, LineStep]]
+
+
+NOUNS: Final = {"sash": "sash row", "slant": "diagonal row"}
+STARTS: Final = {"column": "From the top", "slant": "From the lower left"}
 
 
 class Order(NamedTuple):
@@ -28,21 +25,26 @@ class Order(NamedTuple):
     does: tuple[str, ...] = ()
     counts: tuple[Fact, ...] = ()
     by_size: Mapping[str, str] = {}
+    start: str = "From the left"
 
 
 def line(first: LineStep, where: Context) -> Words:
     """One row or column, and those like it."""
     found = [(known, made) for known, made in where.found() if isinstance(made, LineStep)]
-    start = "From the top" if first.role == "column" else "From the left"
+    start = STARTS.get(first.role, "From the left")
     order = _order(start, {known.quilt.size: made.sequence for known, made in found}, "each")
     whole = "top" if where.is_top and _alone(found) else _noun(first)
-    does = (*order.does, *joined((made for _, made in found), whole))
-    facts = (*_numbers(found), *order.counts, CHECK, *makes(found))
-    return Words(f"{where.name}: {_title(first, found)}", does, facts, order.by_size)
+    sewn = joined((made for _, made in found), whole)
+    if first.papers:
+        sewn = tuple(setting_words.over_papers(first, where))
+    does = (*order.does, *setting_words.triangles(first, where), *sewn)
+    facts = (*_numbers(found), *order.counts, check(first), *makes(found))
+    title = f"{where.name}: {_title(first, found)}"
+    return Words(title, does, facts, order.by_size, start=order.start)
 
 
 def _noun(step: LineStep) -> str:
-    return "sash row" if step.role == "sash" else step.role
+    return NOUNS.get(step.role, step.role)
 
 
 def _title(step: LineStep, found: Found) -> str:
@@ -93,7 +95,7 @@ def _order(start: str, laid: Mapping[str, Sequence[Laid]], each: str) -> Order:
         return Order((f"{start}: {next(iter(orders.values()))}.",))
     said = {laying.words(sequence) for sequence in laid.values()}
     if len(said) > 1:
-        return Order(by_size=orders)
+        return Order(by_size=orders, start=start)
     several = laying.several(next(iter(laid.values())))
     facts = tuple(
         Fact(f"{part} in {each}", f"{{}} {part} in {each}.", partial(_in_each, part))
@@ -110,18 +112,16 @@ def lines(first: LinesStep, where: Context) -> Words:
     """Rows or columns joined."""
     found = [(known, made) for known, made in where.found() if isinstance(made, LinesStep)]
     meet = any(made.matches for _, made in found)
-    pins = "No seams have to meet here."
-    if meet:
-        clash = any(made.same_way for _, made in found)
-        pins = (
-            "Pin where seams meet. Pressed opposite ways they nest; those pressed the same way "
-            "need a pin on each side."
-            if clash
-            else "Pin where seams meet: pressed opposite ways, they nest."
-        )
     whole = "top" if where.is_top else where.name.lower()
     order = _lies(first, found)
-    does = (*order.does, pins, *joined((made for _, made in found), whole))
+    if first.papers:
+        does = (*order.does, *setting_words.rows_over_papers(first, where))
+    elif all(made.count == 1 for _, made in found):
+        does = tuple(setting_words.corners(first, where))
+        return Words(f"{where.name}: sew on the corners", does, (check(first), *makes(found)))
+    else:
+        sewn = joined((made for _, made in found), whole)
+        does = (*order.does, _pins(found), *sewn, *setting_words.corners(first, where))
     count = Fact(
         f"{wording.capital(first.by)} to join",
         f"There are {{}} {first.by}.",
@@ -129,13 +129,28 @@ def lines(first: LinesStep, where: Context) -> Words:
     )
     counts = (count,) if len({made.count for _, made in found}) > 1 and not order.counts else ()
     matches = (MATCHES,) if meet else ()
-    facts = (*counts, *order.counts, *matches, CHECK, *makes(found))
-    return Words(f"{where.name}: join the {first.by}", does, facts, order.by_size)
+    facts = (*counts, *order.counts, *matches, check(first), *makes(found))
+    noun = f"diagonal {first.by}" if first.slanting else first.by
+    return Words(f"{where.name}: join the {noun}", does, facts, order.by_size, start=order.start)
+
+
+def _pins(found: Sequence[tuple[Evidence, LinesStep]]) -> str:
+    """Where to pin before the lines are joined."""
+    if not any(made.matches for _, made in found):
+        return "No seams have to meet here."
+    if any(made.same_way for _, made in found):
+        return (
+            "Pin where seams meet. Pressed opposite ways they nest; those pressed the same way "
+            "need a pin on each side."
+        )
+    return "Pin where seams meet: pressed opposite ways, they nest."
 
 
 def _lies(step: LinesStep, found: Sequence[tuple[Evidence, LinesStep]]) -> Order:
     """Lines that are one part each are named in order; others lie as the picture shows."""
     if not all(made.sequence for _, made in found):
+        if step.slanting:
+            return Order((f"Lay the {step.by} in order as pictured, {CORNER_TO_CORNER}.",))
         return Order((f"Lay the {step.by} in order as pictured.",))
     start = "From the top" if step.by == "rows" else "From the left"
     return _order(start, {known.quilt.size: made.sequence for known, made in found}, "all")

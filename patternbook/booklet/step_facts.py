@@ -27,12 +27,15 @@ class Fact(NamedTuple):
 @dataclass(frozen=True)
 class Words:
     """One step: its heading, what is done, and its figures. `orders`: how the parts lie, size by
-    size, where no one sentence says it for all."""
+    size, where no one sentence says it for all, and `start` from where. `numbered`: what is done
+    is drawn in numbers."""
 
     title: str
     does: tuple[str, ...]
     facts: tuple[Fact, ...]
     orders: Mapping[str, str] = field(default_factory=dict)
+    numbered: bool = False
+    start: str = "From the left"
 
 
 @dataclass(frozen=True)

@@ -32,7 +32,7 @@ _SPELLED: Final = {
     11: "eleven",
     12: "twelve",
 }
-_ODD_PLURALS: Final = {"half": "halves", "patch": "patches", "inch": "inches"}
+_ODD_PLURALS: Final = {"half": "halves", "patch": "patches", "inch": "inches", "goose": "geese"}
 # `2 1/2`, `3/8`, and the letter that stands between the two sides of a size.
 _FRACTION: Final = re.compile(r"(?<![\d/.])(?:(\d+) )?(\d+)/(\d+)(?![\d/])", re.ASCII)
 _TIMES_SIGN: Final = re.compile(r"([\d½¼¾⅛⅜⅝⅞⅓⅔]) x (\d)")
@@ -47,7 +47,7 @@ def glued(text: str) -> str:
 def length(number: Exact | Rational, system: System) -> str:
     """`6½″`; a length that no ruler shows is given as the nearest one that it does."""
     exact = Exact.of(number)
-    if not exact.rational:
+    if not inch.legible(exact, system):
         return f"about{NBSP}{glued(inch.length(ruler_near(exact, system), system))}"
     return glued(inch.length(exact, system))
 
@@ -55,7 +55,7 @@ def length(number: Exact | Rational, system: System) -> str:
 def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
     """`6½ × 2½″`: width before length, one mark behind the last number."""
     wide, high = Exact.of(across), Exact.of(down)
-    if wide.rational and high.rational:
+    if inch.legible(wide, system) and inch.legible(high, system):
         return glued(inch.size(wide, high, system))
     near = inch.size(ruler_near(wide, system), ruler_near(high, system), system)
     return f"about{NBSP}{glued(near)}"
@@ -92,8 +92,9 @@ def shape(cut: CutSize, diagonal: str | None = None) -> str:
 
 def plural(word: str) -> str:
     """The word for several of them."""
-    if word in _ODD_PLURALS:
-        return _ODD_PLURALS[word]
+    before, _, last = word.rpartition(" ")
+    if last in _ODD_PLURALS:
+        return f"{before} {_ODD_PLURALS[last]}".strip()
     if word.endswith("y") and word[-2:-1] not in set("aeiou"):
         return f"{word[:-1]}ies"
     return f"{word}es" if word.endswith(("s", "x", "ch", "sh")) else f"{word}s"

@@ -23,6 +23,8 @@ NAME: Final = "build"
 HELP: Final = "check patterns and make their booklets"
 PAPERS: Final = ("a4", "letter")
 EDITIONS: Final = ("full",)
+# Of the patterns that come with patternbook, those that show what a booklet is.
+DEMOS: Final = ("late-returns", "tea-at-four")
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -59,12 +61,9 @@ def run(options: Namespace) -> int:
 
 
 def demos() -> tuple[Source, ...]:
-    """The patterns that come with patternbook."""
+    """The demonstration patterns, as they came with patternbook."""
     home = shipped("patterns")
-    return tuple(
-        Source(path, f"patterns/{path.parent.name}/{FILE}")
-        for path in sorted(home.glob(f"*/{FILE}"))
-    )
+    return tuple(Source(home / slug / FILE, f"patterns/{slug}/{FILE}") for slug in DEMOS)
 
 
 def _libraries() -> bool:

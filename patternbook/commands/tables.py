@@ -15,6 +15,7 @@ if TYPE_CHECKING:
         SizeFigures,
         SizeRecord,
         UnitRecord,
+        WebRecord,
     )
 
 GAP: Final = "  "
@@ -47,6 +48,10 @@ def _size(name: str, size: SizeFigures) -> str:
         _table(
             ("buy", "form", "to buy", "in metres", "length used", "spare", "least width"),
             [_material(cloth, plan) for cloth, plan in size["materials"].items()],
+        ),
+        _table(
+            ("web", "width", "to buy", "in metres", "length used", "spare", "shapes"),
+            [_web(name, plan) for name, plan in size["webs"].items()],
         ),
         *_around(size),
     ]
@@ -98,6 +103,19 @@ def _material(cloth: str, plan: MaterialRecord) -> Sequence[str]:
         plan["length"],
         plan["spare"],
         plan["least_width"] or "-",
+    )
+
+
+def _web(name: str, plan: WebRecord) -> Sequence[str]:
+    buy = plan["buy"]
+    return (
+        name,
+        plan["width"],
+        f"{buy['amount']} {buy['unit']}" if buy else "-",
+        (buy["metres"] if buy else None) or "-",
+        plan["length"],
+        plan["spare"],
+        ", ".join(f"{number} {letter}" for letter, number in plan["shapes"].items()),
     )
 
 

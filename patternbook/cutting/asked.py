@@ -55,6 +55,8 @@ def laid(piece: Piece, cloth: Cloth, host_wide: Fraction | None = None) -> Laid 
     if down is None:
         wide = host_wide or cloth.roll or across
         return Laid(wide, Fraction(0), across) if across <= wide else None
+    if piece.sideways:  # the print runs along its width, which so lies along the cloth
+        across, down = down, across
     if piece.along == "length":
         wide = piece.strip_width or (across if cloth.fabric.one_way else min(across, down))
         return Laid(wide, wide, across + down - wide) if wide in (across, down) else None

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property
+from typing import NamedTuple
 
 from patternbook.cutting.backing import metres
 from patternbook.cutting.cloth import SHEETS, SINGLY
@@ -69,7 +70,7 @@ def _from_the_bolt(quilt: Quilt, basket: Basket) -> Buy:
     system, settings, fabric = quilt.system, quilt.settings, basket.fabric
     needed = needed_length(quilt, basket)
     amount = rounded(quilt, basket, basket.cloth)
-    stated = _stated(quilt, fabric)
+    stated = stated_amount(quilt, fabric)
     enough = stated is not None and stated * system.bolt >= needed
     amount = stated if enough and stated is not None else amount
     straightening = min(settings.straightening, settings.spare) if basket.cloth else Fraction(0)
@@ -97,7 +98,7 @@ def needed_length(quilt: Quilt, basket: Basket) -> Fraction:
     return basket.cloth + spare + basket.backing_length
 
 
-def _stated(quilt: Quilt, fabric: Fabric) -> Fraction | None:
+def stated_amount(quilt: Quilt, fabric: Fabric) -> Fraction | None:
     return fabric.stated_yards if quilt.system.unit == "in" else fabric.stated_metres
 
 
@@ -147,38 +148,53 @@ def pack_of(fabric: Fabric) -> int | None:
 
 
 def _amount_notices(quilt: Quilt, basket: Basket, buy: Buy) -> Iterator[Notice]:
-    fabric, system = basket.fabric, quilt.system
+    least = rounded(quilt, basket, basket.cloth)
+    rule = "R4" if basket.lines else "R15"
+    sums = _sum(quilt, basket, buy)
+    yield from amount_notices(
+        quilt, Purchase(basket.fabric, sums, buy.needed, least, buy.metres, rule)
+    )
+
+
+class Purchase(NamedTuple):
+    """What of one fabric must be bought: the sum written out, what is needed before any rounding,
+    and the least that is sold, in the pattern's own unit and in metres."""
+
+    fabric: Fabric
+    sums: str
+    needed: Fraction
+    least: Fraction
+    metres: Fraction | None
+    rule: str
+
+
+def amount_notices(quilt: Quilt, purchase: Purchase) -> Iterator[Notice]:
+    """The author's own yards and metres against the sum; what is stated in the other measure is
+    R17's."""
+    fabric, system = purchase.fabric, quilt.system
     stated = {"yd": fabric.stated_yards, "m": fabric.stated_metres}
     for unit, amount in stated.items():
         if amount is None:
             continue
-        main = unit == system.bolt_unit
         inches = amount * 36 if unit == "yd" else amount * 100 * INCHES_A_CENTIMETRE
         have = inches if system.unit == "in" else inches / INCHES_A_CENTIMETRE
-        yield from _one_amount(quilt, basket, buy, unit, amount, have, main=main)
+        yield from _one_amount(quilt, purchase, unit, amount, have)
 
 
 def _one_amount(
-    quilt: Quilt,
-    basket: Basket,
-    buy: Buy,
-    unit: str,
-    amount: Fraction,
-    have: Fraction,
-    *,
-    main: bool,
+    quilt: Quilt, purchase: Purchase, unit: str, amount: Fraction, have: Fraction
 ) -> Iterator[Notice]:
-    """One stated amount against the sum; what is stated in the other measure is R17's."""
-    fabric, system = basket.fabric, quilt.system
+    fabric, system, needed = purchase.fabric, quilt.system, purchase.needed
     what = "yards" if unit == "yd" else "metres"
-    least = rounded(quilt, basket, basket.cloth) if main else buy.metres or Fraction(0)
-    rule = "R17" if not main else "R4" if basket.lines else "R15"
-    sum_of = f"{fabric.name}: {_sum(quilt, basket, buy)}"
+    main = unit == system.bolt_unit
+    least = purchase.least if main else purchase.metres or Fraction(0)
+    rule = purchase.rule if main else "R17"
+    sum_of = f"{fabric.name}: {purchase.sums}"
     figures = (typed(amount, system), typed(least, system))
     place = fabric.key_places.get(what)
     bought_of = f"{typed(amount, system)} {unit} is {long(_shown(have), system)}"
-    if have < buy.needed:
-        short = long(_shown(buy.needed - have), system)
+    if have < needed:
+        short = long(_shown(needed - have), system)
         hint = f"Buy {typed(least, system)} {unit}."
         yield Told(f"{what}-short", rule, place, fabric.place, hint).notice(
             quilt, "error", f"{sum_of}; {bought_of}, short by {short}.", *figures, mend=True
@@ -190,7 +206,7 @@ def _one_amount(
         )
     elif amount > least:
         rule = "R15" if 3 * amount > 4 * least else rule
-        spare = long(_shown(have - buy.needed), system)
+        spare = long(_shown(have - needed), system)
         yield Told(f"spare-{what}", rule, place, fabric.place).notice(
             quilt,
             spare_severity(amount, least),

@@ -11,6 +11,7 @@ from patternbook.cutting.cloth import SHEETS, cloth_named
 from patternbook.cutting.fabric import FabricCut, Wanted, cut_fabric
 from patternbook.cutting.records import UNNAMED, BackingPlan, CuttingPlan
 from patternbook.cutting.stated import of_piece
+from patternbook.cutting.web import web_plans
 from patternbook.notice import Notice
 from patternbook.quilt.records import Piece, Quilt
 
@@ -27,6 +28,7 @@ def plan(quilt: Quilt) -> tuple[CuttingPlan, tuple[Notice, ...]]:
         notices += batting_notices(quilt, batting)
     if binding:
         notices += binding_notices(quilt, binding)
+    webs, more = web_plans(quilt)
     made = CuttingPlan(
         quilt.size,
         {one.plan.fabric: one.plan for one in cut},
@@ -35,8 +37,9 @@ def plan(quilt: Quilt) -> tuple[CuttingPlan, tuple[Notice, ...]]:
         backing,
         batting,
         binding,
+        webs,
     )
-    return made, tuple(notices)
+    return made, (*notices, *more)
 
 
 def _yields(cut: list[FabricCut]) -> dict[str, int]:

@@ -42,6 +42,9 @@ __all__ = [
     "Sheet",
     "Strip",
     "Style",
+    "WebBox",
+    "WebPlan",
+    "WebRow",
 ]
 
 Form = Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
@@ -294,9 +297,44 @@ class FabricPlan:
     proven: bool = True
 
 
+class WebBox(NamedTuple):
+    """The room of one traced shape on the web, the margin all round included: `x` across the web,
+    `y` along it. `turned`: the shape is traced lying on its side."""
+
+    letter: str
+    x: Fraction
+    y: Fraction
+    across: Fraction
+    down: Fraction
+    turned: bool = False
+
+
+class WebRow(NamedTuple):
+    """So many (`times`) rows of the web alike: how long each is, and how many of which letter."""
+
+    down: Fraction
+    shapes: tuple[tuple[str, int], ...]
+    times: int
+
+
+@dataclass(frozen=True)
+class WebPlan:
+    """Fusible web: a box for each shape that is traced, in rows across its width. Cut out it is
+    `margin` larger than the shape all round."""
+
+    fabric: str
+    width: Fraction
+    margin: Fraction
+    boxes: tuple[WebBox, ...]
+    rows: tuple[WebRow, ...]
+    length: Fraction
+    buy: Buy
+
+
 @dataclass(frozen=True)
 class CuttingPlan:
-    """All that is cut and bought for one size. Pieces without a fabric are under UNNAMED."""
+    """All that is cut and bought for one size. Pieces without a fabric are under UNNAMED; fusible
+    web is among the `webs`."""
 
     size: str
     fabrics: Mapping[str, FabricPlan]
@@ -305,3 +343,4 @@ class CuttingPlan:
     backing: BackingPlan | None = None
     batting: BattingPlan | None = None
     binding: BindingPlan | None = None
+    webs: Mapping[str, WebPlan] = field(default_factory=dict)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from patternbook.diagrams.at_need import AtNeed, Diagram
+from patternbook.diagrams.back import backs
 from patternbook.diagrams.backing import backings
 from patternbook.diagrams.borders import borders
 from patternbook.diagrams.cloths import cloths
@@ -19,8 +20,10 @@ from patternbook.diagrams.quilting_close import quilting_close
 from patternbook.diagrams.rows import rows
 from patternbook.diagrams.seam_test import seam_test
 from patternbook.diagrams.strip_set import strip_sets
+from patternbook.diagrams.templates import templates
 from patternbook.diagrams.tops import cover, tops
 from patternbook.diagrams.unit import units
+from patternbook.diagrams.webs import webs
 from patternbook.quilt.prints import mixed
 from patternbook.quilt.records import Heading
 from patternbook.quilting.echo import plan
@@ -33,15 +36,18 @@ DIAGRAMS: Final[tuple[tuple[tuple[str, ...], Diagram], ...]] = (
     (("key",), key),
     (("seam-test",), seam_test),
     (("lay-",), lays),
+    (("web-",), webs),
     (("set-",), strip_sets),
     (("unit-",), units),
     (("pairs-",), pairs),
     (("rows-",), rows),
     (("borders",), borders),
     (("backing",), backings),
+    (("back-",), backs),
     (("quilting",), quiltings),
     (("quilting-close",), quilting_close),
     (("colouring-",), colouring),
+    (("template",), templates),
 )
 
 

@@ -7,9 +7,11 @@ from collections.abc import Sequence
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import MARK, Lying, Shown, draw, parts, turn_mark
+from patternbook.diagrams.laid import MARK, Lying, draw, parts, turn_mark
 from patternbook.diagrams.pattern import Size
-from patternbook.diagrams.pressing import arrow, clear
+from patternbook.diagrams.pressing import OPEN, SHORT, arrow, clear
+from patternbook.diagrams.shown import Shown
+from patternbook.diagrams.slant import slants
 from patternbook.quilt.pressing import Way
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.strokes.pen import Pen
@@ -30,6 +32,7 @@ class AsMade:
         self.made = made
         self.across = made.by == "rows"
         self.raw = float(size.quilt.seam)
+        self.below = 0.0  # points below the unit that names take
         finished = float(unit.finished.across), float(unit.finished.down)
         self.whole = Lying(unit.name, Lying.upright, x, 0, *finished)
         self.lying = {one: part.moved(x, 0) for one, part in parts(size, unit).items()}
@@ -41,15 +44,18 @@ class AsMade:
         turn_mark(self.pen, self.whole, self.raw)
         bare = [one for one in found if not labels.inside(self.pen, one, one.letter)]
         if not named:
-            self._tagged(
-                [one for one in self.lying.values() if any(_is(one, patch) for patch in bare)]
-            )
-        aside = self._pressed()
-        self._measured(aside=aside, left=not self.across)
+            self._tagged([one for one in self.lying.values() if self._unnamed(one, bare)])
+        far = self.below + (16 if self._pressed() else 8)
+        measured(self.pen, self.size, self.unit, self.whole, far=far, left=not self.across)
         self._headed()
 
+    def _unnamed(self, part: Lying, bare: Sequence[Shown]) -> bool:
+        """Whether a part is not named yet: a piece too thin for its letter, a unit of a line."""
+        unit = part.part in self.size.quilt.units and len(self.made.lines) == 1
+        return unit or any(_is(part, patch) for patch in bare)
+
     def _tagged(self, thin: Sequence[Lying]) -> None:
-        """Stretches of like pieces too thin for a letter: beside a column, below a row."""
+        """Stretches of like parts that have no name yet: beside a column, below a row."""
         right, low = self.whole.x + self.whole.across + self.raw, self.whole.down + self.raw
         tags = []
         for run in _runs(thin):
@@ -60,11 +66,13 @@ class AsMade:
             else:
                 end = run[-1].y + run[-1].down
                 labels.brace(self.pen, right + self.pen.pt(2), run[0].y, end, text)
-        labels.under(self.pen, tags, low)
+        self.below = (labels.under(self.pen, tags, low) - low) / self.pen.pt(1)
 
     def _pressed(self) -> bool:
         """Arrows over the seams; where they would cover letters, one beside the unit for all.
-        Whether one stands there."""
+        Whether one stands there. Slanting rows have theirs where they lie apart."""
+        if slants(self.made):
+            return False
         plan = self.size.plans.sewing.pressing[self.unit.name]
         aside = False
         for line, pressed in zip(self.made.lines, plan.lines, strict=True):
@@ -84,9 +92,10 @@ class AsMade:
         sides = [part.across if along else part.down for part in lying]
         if ways and min(sides) < self.pen.pt(ARROW):
             return False
+        long = 2 * OPEN + 5 if "open" in ways else SHORT
         for share in SHARES:
             places = [self._at(part, share, along=along) for part in lying[1:]]
-            if all(clear(self.pen, *place, upright=along) for place in places):
+            if all(clear(self.pen, *place, upright=along, long=long) for place in places):
                 for place, way in zip(places, ways, strict=True):
                     arrow(self.pen, *place, way, upright=along)
                 return True
@@ -105,26 +114,28 @@ class AsMade:
         if way in {"up", "down"}:
             arrow(self.pen, self.whole.x - out, y, way, upright=False, long=LONG)
         elif way in {"left", "right"}:
-            low = self.whole.down + out
+            low = self.whole.down + out + self.pen.pt(self.below)
             arrow(self.pen, x, low, way, upright=True, long=LONG)
         return way is not None
-
-    def _measured(self, *, aside: bool, left: bool) -> None:
-        """Width below, length at the side, raw edge to raw edge."""
-        pen, whole, raw = self.pen, self.whole, self.raw
-        start, end = whole.x - raw, whole.x + whole.across + raw
-        top, low = whole.y - raw, whole.y + whole.down + raw
-        across, down = (words.length(side, self.size.system) for side in self.unit.measure)
-        far = pen.pt(16 if aside else 8)
-        pen.dimension((end, low), (start, low), across, far, 8)
-        if left:
-            pen.dimension((start, low), (start, top), down, far, 8)
-        else:
-            pen.dimension((end, top), (end, low), down, pen.pt(8), 8)
 
     def _headed(self) -> None:
         """The unit's name, and that this is how it lies as made."""
         headed(self.pen, self.unit, self.whole.x - self.raw, self.whole.y - self.raw)
+
+
+def measured(
+    pen: Pen, size: Size, unit: Unit, whole: Lying, *, far: float = 8, left: bool = False
+) -> None:
+    """Width below, length at the side, raw edge to raw edge; `far` points away."""
+    raw, out = float(size.quilt.seam), pen.pt(far)
+    start, end = whole.x - raw, whole.x + whole.across + raw
+    top, low = whole.y - raw, whole.y + whole.down + raw
+    across, down = (words.length(side, size.system) for side in unit.measure)
+    pen.dimension((end, low), (start, low), across, out, 8)
+    if left:
+        pen.dimension((start, low), (start, top), down, out, 8)
+    else:
+        pen.dimension((end, top), (end, low), down, pen.pt(8), 8)
 
 
 def headed(pen: Pen, unit: Unit, x: float, y: float) -> None:

@@ -32,8 +32,22 @@ class AtNeed(Mapping[str, Drawing]):
     def __len__(self) -> int:
         return sum(1 for _ in self)
 
+    def beginning(self, start: str) -> Iterator[Drawing]:
+        """The drawings whose names begin so, in the order in which they are made."""
+        for names, rest in self._kinds:
+            if start.startswith(names):
+                self._draw(rest, None)
+        return (drawing for name, drawing in self._made.items() if name.startswith(start))
+
     def _draw(self, rest: Iterator[Drawing], until: str | None) -> None:
         for drawing in rest:
             self._made[drawing.name] = drawing
             if drawing.name == until:
                 return
+
+
+def beginning(drawings: Mapping[str, Drawing], start: str) -> tuple[Drawing, ...]:
+    """Those whose names begin so; of drawings made at need no others are made."""
+    if isinstance(drawings, AtNeed):
+        return tuple(drawings.beginning(start))
+    return tuple(drawing for name, drawing in drawings.items() if name.startswith(start))

@@ -39,11 +39,14 @@ def _borders(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Draw
 
 def _drawn(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> None:
     lying = parts(size, unit)
-    inner = [part for line in made.lines for part in line.parts]
+    around = {part for border in made.borders for part in border.parts}
+    inner = [part for part in unit.placed if part not in around]
     for part in inner:
         for patch in shown(size, lying[part]):
-            pen.rectangle(patch.x, patch.y, patch.across, patch.down, ghost(patch.fill), "ground")
-    left, top = float(inner[0].x), float(inner[0].y)
+            patch.put(pen, ghost(patch.fill), "ground")
+    left, top = (
+        float(min(sides)) for sides in zip(*((one.x, one.y) for one in inner), strict=True)
+    )
     right = max(float(part.x + part.across) for part in inner)
     low = max(float(part.y + part.down) for part in inner)
     centre = Lying("", Lying.upright, left, top, right - left, low - top)

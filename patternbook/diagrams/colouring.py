@@ -12,6 +12,7 @@ from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.tops import framed
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing
+from patternbook.strokes.tones import PAPER
 
 MOST: Final = (7.0, 8.3)
 LARGEST: Final = 0.4
@@ -30,8 +31,9 @@ def colouring(pattern: Pattern) -> Iterator[Drawing]:
 
 def _lines(size: Size) -> Callable[[Pen], None]:
     def drawn(pen: Pen) -> None:
-        for box in size.boxes:
-            pen.rectangle(*box, None, "outline")
+        covers = any(patch.laid_on for patch in size.plans.patches)
+        for patch in size.shown:
+            patch.put(pen, PAPER if covers else None, "outline")
         framed(pen, size, 0, 0)
 
     return drawn

@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from patternbook.diagrams.laid import Lying, Shown
+from patternbook.diagrams.laid import Lying
+from patternbook.diagrams.shown import Shown
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Weight
 
 SIZES: Final = (11.0, 9.0, 8.0)  # points; no letter is smaller than the last
 LEAST: Final = SIZES[-1]
+BARE: Final = 0.75  # of a unit that a name may take, where it must be seen how that is turned
 LINE: Final = 10.5  # points from one line of small words to the next
 
 
@@ -27,9 +29,9 @@ class Tag:
 def inside(pen: Pen, patch: Shown, text: str) -> bool:
     """The letter in its patch, as large as suits; False where the smallest does not fit."""
     for size in SIZES:
-        if pen.fits(text, size, patch.across, patch.down, weight=600):
-            x, y = patch.x + patch.across / 2, patch.y + patch.down / 2
-            pen.letter(x, y, text, patch.fill, size)
+        place = patch.room(*pen.room(text, size, weight=600))
+        if place is not None:
+            pen.letter(*place, text, patch.fill, size)
             return True
     return False
 
@@ -43,9 +45,11 @@ def named(pen: Pen, part: Lying, found: Sequence[Shown], text: str) -> bool:
     """A unit's name on a slip in its middle, lying or standing; False where neither fits."""
     plate = "#ffffff" if len(found) > 1 else None
     x, y = part.middle
+    share = BARE if any(one.points for one in found) else 1.0
+    across, down = part.across * share, part.down * share
     for size in SIZES[1:]:
-        lies = pen.fits(text, size, part.across, part.down, weight=600)
-        if lies or pen.fits(text, size, part.down, part.across, weight=600):
+        lies = pen.fits(text, size, across, down, weight=600)
+        if lies or pen.fits(text, size, down, across, weight=600):
             angle = 0.0 if lies else 90.0
             pen.label(x, y, text, size, weight=600, angle=angle, plate=plate)
             return True

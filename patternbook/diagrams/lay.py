@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from patternbook.cutting.records import FabricPlan, Sheet, Strip
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import Shown
 from patternbook.diagrams.lay_groups import Group, groups, tell, tells
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.shape import box
 from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.diagrams.shown import Shown, shaped
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count, selvage
 from patternbook.strokes.stroke import Drawing, Fill, Line, Weight
@@ -142,7 +144,23 @@ def _piece(pen: Pen, size: Size, patch: Shown) -> None:
         pen.line(((patch.x, low), (right, patch.y)), "cut")
     if piece and piece.diagonal == "twice":
         pen.line(((patch.x, patch.y), (right, low)), "cut")
-    labels.inside(pen, patch, patch.letter)
+    for part in _parts(patch, piece.diagonal if piece else None):
+        labels.inside(pen, part, patch.letter)
+
+
+def _parts(patch: Shown, diagonal: str | None) -> Iterator[Shown]:
+    """The triangles that a piece is cut into, or the piece itself."""
+    corners = box(patch.x, patch.y, patch.across, patch.down)
+    first, second, third, fourth = corners
+    if diagonal is None:
+        yield patch
+    elif diagonal == "once":
+        for half in ((first, second, fourth), (second, third, fourth)):
+            yield shaped(patch.letter, half, patch.fill)
+    else:
+        middle = (patch.x + patch.across / 2, patch.y + patch.down / 2)
+        for one, other in pairwise((*corners, first)):
+            yield shaped(patch.letter, (one, other, middle), patch.fill)
 
 
 def _joined(pen: Pen, strip: Strip, fill: Fill, top: float) -> None:
@@ -186,7 +204,7 @@ def _sheet(
     count(pen, -pen.pt(12), y + down / 2, number, size=8)
     text = words.size(sheet.across, sheet.down, size.system)
     pen.label(0, y - pen.pt(7), text, 8, anchor="start")
-    _told(pen, list(dict.fromkeys(lines)), across, y, down)
+    _told(pen, list(dict.fromkeys(lines)), max(across, pen.text_width(text, 8)), y, down)
     return y + max(down, pen.pt(labels.LINE * len(lines))) + pen.pt(AIR + 12)
 
 
@@ -195,8 +213,8 @@ def _upright(pen: Pen, size: Size, strip: Strip, fill: Fill, x: float, y: float)
     for cut in strip.cuts:
         for _ in range(cut.columns):
             for lane in range(min(max(cut.lanes, 1), cut.number)):
-                box = (x + lane * float(cut.across), y, float(cut.across), float(cut.along))
-                _piece(pen, size, Shown(cut.letter, *box, fill))
+                sides = (float(cut.across), float(cut.along))
+                _piece(pen, size, Shown(cut.letter, x + lane * sides[0], y, *sides, fill))
             y += float(cut.along)
 
 

@@ -8,10 +8,11 @@ from itertools import groupby, pairwise
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import Lying, Shown, draw, parts
+from patternbook.diagrams.laid import Lying, draw, parts
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.diagrams.shown import Shown
 from patternbook.quilt.records import LayoutMade, Unit
 from patternbook.sewing.records import LineStep, Round, Step
 from patternbook.strokes.pen import Pen
@@ -36,7 +37,10 @@ def pairs(pattern: Pattern) -> Iterator[Drawing]:
 
 
 def _long(step: Step) -> bool:
-    return isinstance(step, LineStep) and sum(laid.times for laid in step.sequence) >= LEAST
+    """Whether a row is joined in rounds; rows on the slant and hexagons are joined in order."""
+    if not isinstance(step, LineStep) or not step.rounds:
+        return False
+    return sum(laid.times for laid in step.sequence) >= LEAST
 
 
 def stages(names: Sequence[str], rounds: Sequence[Round]) -> tuple[Groups, ...]:

@@ -9,14 +9,14 @@ from typing import Protocol
 
 from patternbook.cutting.records import CuttingPlan
 from patternbook.diagrams.cloths import Cloths
+from patternbook.diagrams.shape import Points, box, outlined
+from patternbook.diagrams.shown import Shown, shown_top
 from patternbook.inch import System
 from patternbook.quilt.place import Patch, patches
-from patternbook.quilt.records import Heading, Quilt, Unit
+from patternbook.quilt.records import Heading, LayoutMade, PiecedMade, Quilt, Unit
 from patternbook.quilting.records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill
-
-Box = tuple[float, float, float, float]
 
 
 class Plans(Protocol):
@@ -54,12 +54,17 @@ class Size:
         return self.plans.quilt.system
 
     @cached_property
-    def boxes(self) -> tuple[Box, ...]:
-        """Every patch of the top, in order: from the left, from above, width, length."""
-        return tuple(
-            (float(patch.x), float(patch.y), float(patch.across), float(patch.down))
-            for patch in self.plans.patches
-        )
+    def shown(self) -> tuple[Shown, ...]:
+        """Every patch of the top in its place, in order."""
+        return shown_top(self.plans.patches, self.fills)
+
+    @cached_property
+    def edge(self) -> Points:
+        """The finished edge of the top: where rows end in points, no rectangle."""
+        made = self.quilt.units[self.quilt.top].made if self.quilt.top else None
+        if isinstance(made, LayoutMade) and made.edge is not None:
+            return outlined(made.edge)
+        return box(0, 0, *self.top)
 
     @cached_property
     def top(self) -> tuple[float, float]:
@@ -119,11 +124,12 @@ class Pattern:
         return tuple(size for size in self.sizes if size.quilt.finished and size.plans.patches)
 
     def units(self) -> tuple[tuple[Size, Unit], ...]:
-        """Every unit but the top, in order of making, with the first size that has it."""
+        """Every unit in order of making, with the first size that has it; the top only where it
+        is sewn in a way of its own."""
         found: dict[str, tuple[Size, Unit]] = {}
         for size in self.sizes:
             for unit in size.quilt.units.values():
-                if unit.name != size.quilt.top:
+                if unit.name != size.quilt.top or isinstance(unit.made, PiecedMade):
                     found.setdefault(unit.name, (size, unit))
         return tuple(found.values())
 

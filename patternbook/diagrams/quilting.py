@@ -65,8 +65,8 @@ class Map:
 
     def drawn(self, pen: Pen, x: float, y: float) -> None:
         """The pale top, the lines, their numbers."""
-        for (left, above, across, down), fill in zip(self.size.boxes, self.size.fills, strict=True):
-            pen.rectangle(x + left, y + above, across, down, ghost(fill), "ground")
+        for patch in self.size.shown:
+            patch.moved(x, y).put(pen, ghost(patch.fill), "ground")
         framed(pen, self.size, x, y)
         room = self._nearest / pen.pt(1)
         for line in self.plan.lines:

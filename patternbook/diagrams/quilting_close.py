@@ -19,7 +19,9 @@ from patternbook.strokes.tones import ghost
 MOST: Final = (3.5, 2.0)
 LARGEST: Final = 0.25
 TIERS: Final = 3  # rows of measures, where they are wider than what they measure
-BANDS: Final = 2  # bands that are shown, from the edge
+BANDS: Final = 2  # bands that are shown, from the edge,
+MOST_LINES: Final = 7  # unless they hold more lines than this;
+FEW_LINES: Final = 4  # then so many lines are shown
 DEEP: Final = Exact(5)  # spacings that are shown along the lines
 
 
@@ -42,8 +44,12 @@ class Corner:
         bands = plan.bands[:BANDS]
         self.wide = bands[-1].start + bands[-1].width
         self.deep = plan.spacing * DEEP / 2
-        self.seams = [band.start for band in bands[1:]]
         self.lines = sorted((line for line in plan.lines if line.at < self.wide), key=_at)
+        self.whole = len(self.lines) <= MOST_LINES
+        if not self.whole:  # no long seam is near: the first lines alone
+            self.lines = self.lines[:FEW_LINES]
+            self.wide = self.lines[-1].at + plan.spacing / 2
+        self.seams = [band.start for band in bands[1:] if band.start < self.wide]
 
     def _point(self, at: float, along: float) -> Point:
         return (at, along) if self.plan.way == "down" else (along, at)
@@ -52,10 +58,10 @@ class Corner:
         """Patches, lines and their distances."""
         wide, deep = float(self.wide), float(self.deep)
         right, low = self._point(wide, deep)
-        for (x, y, across, down), fill in zip(self.size.boxes, self.size.fills, strict=True):
-            if x < right and y < low:
-                box = (x, y, min(across, right - x), min(down, low - y))
-                pen.rectangle(*box, ghost(fill), "ground")
+        for patch in self.size.shown:
+            part = patch.within(right, low)
+            if part is not None:
+                part.put(pen, ghost(part.fill), "ground")
         pen.line((self._point(wide, 0), (0, 0), self._point(0, deep)), "edge")
         for line in self.lines:
             at, margin = float(line.at), float(self.plan.margin)
@@ -78,7 +84,8 @@ class Corner:
 
     def stops(self) -> list[Exact]:
         """The edge, the lines and the seams, from the edge inward."""
-        return sorted({Exact(0), *(line.at for line in self.lines), *self.seams, self.wide})
+        end = [self.wide] if self.whole else []
+        return sorted({Exact(0), *(line.at for line in self.lines), *self.seams, *end})
 
     def _measured(self, pen: Pen) -> None:
         """From the edge to the first line, from line to line and to the seams."""
@@ -87,7 +94,7 @@ class Corner:
         for one, other in pairwise(self.stops()):
             text = words.length(other - one, self.size.system)
             fits = pen.text_width(text, 8) + pen.pt(4) < float(other - one)
-            tier = 0 if fits else (tier + 1) % TIERS
+            tier = 0 if fits else tier % (TIERS - 1) + 1
             a, b = self._point(float(one), 0), self._point(float(other), 0)
             far = pen.pt(9 + 15 * tier)
             pen.dimension(*((a, b) if down else (b, a)), text, far, 8)

@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.diagrams import words
+from patternbook.diagrams.laid import any_turned
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.diagrams.slant import Slants, slants
 from patternbook.diagrams.table import Table, kinds
 from patternbook.diagrams.unit import FEW
 from patternbook.quilt.records import LayoutMade, Unit
@@ -18,6 +20,7 @@ from patternbook.strokes.stroke import Drawing
 # Inches on paper: half a page wide; where names do not fit in their parts, more and more.
 ALLOWED: Final = ((3.5, 4.6), (7.2, 4.0), (7.2, 6.5))
 LARGEST: Final = 0.14
+ONE: Final = 1  # name that may stand beside a wide picture of turned units
 
 
 def rows(pattern: Pattern) -> Iterator[Drawing]:
@@ -31,8 +34,10 @@ def rows(pattern: Pattern) -> Iterator[Drawing]:
         title = "The top" if alike else f"The {size.name} top"
         yield from _rows(size, unit, called, f"{title}, laid apart{note}")
     for size, unit in pattern.units():
-        several = isinstance(unit.made, LayoutMade) and len(unit.made.lines) > 1
-        if several and len(unit.placed) > FEW:
+        made = unit.made
+        if not isinstance(made, LayoutMade) or len(made.lines) == 1:
+            continue
+        if len(unit.placed) > FEW or slants(made):
             title = f"{words.title(unit.name)}, laid apart{pattern.drawn_for(size, unit)}"
             yield from _rows(size, unit, name("rows", unit.name), title)
 
@@ -50,9 +55,11 @@ def _rows(size: Size, unit: Unit, called: str, title: str) -> Iterator[Drawing]:
     if not isinstance(made, LayoutMade) or len(unit.placed) == 1:
         return
     scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
+    laid = Slants if slants(made) else Table
     for most in ALLOWED:
-        pen = fitted(lambda pen: Table(size, unit, made, pen).drawn(), most, scale)
-        if not Table(size, unit, made, Pen(1, 1, pen.scale)).drawn():
+        pen = fitted(lambda pen: laid(size, unit, made, pen).drawn(), most, scale)
+        bare = laid(size, unit, made, Pen(1, 1, pen.scale)).drawn()
+        if bare <= (ONE if most != ALLOWED[0] and any_turned(size, unit) else 0):
             break
     yield cropped(pen, called, title, _described(size, unit, made))
 
@@ -68,6 +75,8 @@ def _described(size: Size, unit: Unit, made: LayoutMade) -> str:
         alike.setdefault((line.role, words.run(line.parts) + way), []).append(number)
     told = "; ".join(f"{_which(role, of)}: {text}" for (role, text), of in alike.items())
     start = "top" if made.by == "rows" else "left"
+    if slants(made):
+        start = "top left, each on the slant from lower left to upper right"
     called = "Top" if unit.name == size.quilt.top else words.title(unit.name)
     return f"{called} of the {size.name} size, its {made.by} laid apart, from the {start}. {told}."
 
@@ -76,6 +85,7 @@ def _which(role: str, numbers: list[int]) -> str:
     """`7 sash rows`, `row 1`, `rows 1, 3 and 5`."""
     if role == "sash":
         return words.counted(len(numbers), "sash row")
+    role = "row" if role == "slant" else role
     if len(numbers) == 1:
         return f"{role} {numbers[0]}"
     return f"{role}s {words.listed(map(str, numbers))}"

@@ -7,11 +7,12 @@ from typing import Final
 
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.as_made import ARROW, LONG, headed
-from patternbook.diagrams.laid import Lying, Shown, draw, turn_mark
+from patternbook.diagrams.laid import Lying, draw, turn_mark
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
+from patternbook.diagrams.shown import Shown
 from patternbook.quilt.records import StripSetMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import scissors

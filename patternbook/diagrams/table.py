@@ -8,9 +8,9 @@ from functools import cached_property
 from typing import Final
 
 from patternbook.diagrams import labels
-from patternbook.diagrams.laid import Lying, draw, parts, turn_mark
+from patternbook.diagrams.laid import Lying, any_turned, draw, parts, turn_mark
 from patternbook.diagrams.pattern import Size
-from patternbook.diagrams.pressing import arrow
+from patternbook.diagrams.pressing import arrow, clear
 from patternbook.diagrams.words import repeats
 from patternbook.quilt.pressing import LinePressing, Way
 from patternbook.quilt.records import LayoutMade, Unit
@@ -19,6 +19,8 @@ from patternbook.strokes.signs import count
 
 GAP: Final = 9.0  # points between parts, less where they are many
 SHARE: Final = 80.0  # points that all gaps of a row may take
+SHARES: Final = (0.12, 0.88, 0.25, 0.75)  # where else on a seam an arrow may stand
+HEADS: Final = 5.0  # points that an arrow's ends and its white slip take beyond it
 SKIP: Final = 22.0  # points where a repeat is left out
 
 
@@ -111,10 +113,10 @@ class Table:
             along += self._long(part) + self.gap
         return Row(number, tuple(laid), tuple(skipped), self.pressing.lines[index], kept)
 
-    def drawn(self) -> bool:
-        """Parts, names, numbers and arrows; whether any name did not fit its part."""
+    def drawn(self) -> int:
+        """Parts, names, numbers and arrows; how many names did not fit their parts."""
         pen, units = self.pen, self.size.quilt.units
-        turned = any(part.turn.quarters for part in self.unit.placed if part.part in units)
+        turned = any_turned(self.size, self.unit)
         bare: dict[str, labels.Tag] = {}
         named: set[str] = set()
         for row in self.rows:
@@ -127,7 +129,7 @@ class Table:
                 if fits(pen, part, found, part.part):
                     named.add(part.part)
                 else:
-                    bare.setdefault(part.part, labels.Tag(*part.middle, part.part))
+                    self._last(bare, part)
         aside = [self._pressed(row) for row in self.rows]
         self._between()
         self._numbered()
@@ -137,7 +139,15 @@ class Table:
             labels.beside(pen, tags, self._right + pen.pt(46 if any(aside) else 12))
         else:
             labels.under(pen, tags, self._low)
-        return bool(tags)
+        return len(tags)
+
+    def _last(self, bare: dict[str, labels.Tag], part: Lying) -> None:
+        """Keep the last part of its name in the first row that has one: its name stands beside."""
+        x, y = part.middle
+        y += part.down / 4 if self.across else 0  # clear of the arrow beside the row
+        before = bare.get(part.part)
+        if before is None or (self.across and before.y == y):
+            bare[part.part] = labels.Tag(x, y, part.part)
 
     @cached_property
     def _right(self) -> float:
@@ -169,16 +179,30 @@ class Table:
             if not row.skipped[place]:
                 seam = row.pressed.seams[row.kept[place] - 1]
                 one, other = row.parts[place - 1 : place + 1]
-                arrow(pen, *self._seam(one, other), seam, upright=self.across, long=GAP)
+                at, long = self._seam(one, other)
+                arrow(pen, *at, seam, upright=self.across, long=long)
         return False
 
-    def _seam(self, one: Lying, other: Lying) -> tuple[float, float]:
-        """The place between two parts where an arrow is out of the way of their names."""
+    def _seam(self, one: Lying, other: Lying) -> tuple[tuple[float, float], float]:
+        """The place between two parts where an arrow is out of the way of their names, and how
+        long it may be there."""
+        places = self._places_between(one, other)
+        long = GAP + HEADS
+        for at in places:
+            if clear(self.pen, *at, upright=self.across, long=long):
+                return at, GAP
+        return places[0], min(GAP, self.gap / self.pen.pt(1) - HEADS)
+
+    def _places_between(self, one: Lying, other: Lying) -> list[tuple[float, float]]:
+        """Along the seam: in the middle, or near the start where the parts are long."""
         if self.across:
             low = min(one.down, other.down)
-            share = 0.5 if low < 2 * max(one.across, other.across) else 0.12
-            return (one.x + one.across + other.x) / 2, one.y + low * share
-        return one.x + min(one.across, other.across) / 2, (one.y + one.down + other.y) / 2
+            first = 0.5 if low < 2 * max(one.across, other.across) else 0.12
+            x = (one.x + one.across + other.x) / 2
+            return [(x, one.y + low * share) for share in (first, *SHARES)]
+        wide = min(one.across, other.across)
+        y = (one.y + one.down + other.y) / 2
+        return [(one.x + wide * share, y) for share in (0.5, *SHARES)]
 
     def _between(self) -> None:
         """Arrows over the seams between the lines: one for all beside them where they are all

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.laid import SMALL, Shown
+from patternbook.diagrams.laid import SMALL
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.shape import grown, moved
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.quilt.records import LayoutMade
 from patternbook.strokes.pen import Pen
@@ -48,15 +49,15 @@ def tops(pattern: Pattern) -> Iterator[Drawing]:
 
 def patched(pen: Pen, size: Size, x: float, y: float, role: Role | None = None) -> None:
     """Every patch of the top in its tone; small ones with a fine outline."""
-    least = min(min(box[2:]) for box in size.boxes)
+    least = min(min(patch.across, patch.down) for patch in size.shown)
     role = role or ("fine" if least < pen.pt(SMALL * 2) else "outline")
-    for (left, above, across, down), fill in zip(size.boxes, size.fills, strict=True):
-        pen.rectangle(x + left, y + above, across, down, fill, role)
+    for patch in size.shown:
+        patch.moved(x, y).put(pen, patch.fill, role)
 
 
 def framed(pen: Pen, size: Size, x: float, y: float) -> None:
     """The edge of the top."""
-    pen.rectangle(x, y, *size.top, None, "edge")
+    pen.patch(moved(size.edge, x, y), None, "edge")
 
 
 def bound(pen: Pen, size: Size, x: float, y: float) -> None:
@@ -65,9 +66,8 @@ def bound(pen: Pen, size: Size, x: float, y: float) -> None:
     if binding is None:
         return
     wide = BINDING * (2.54 if size.system.unit == "cm" else 1)
-    across, down = size.top
     fill = size.cloths.fabric(binding.fabric)
-    pen.rectangle(x - wide, y - wide, across + 2 * wide, down + 2 * wide, fill, "outline")
+    pen.patch(moved(grown(size.edge, lambda *_: wide), x, y), fill, "outline")
 
 
 def measured(pen: Pen, size: Size, x: float, y: float) -> None:
@@ -108,15 +108,19 @@ def _top(size: Size) -> Drawing:
 def _lettered(pen: Pen, size: Size) -> None:
     """One patch of every letter is named: in it where that fits, else at the right edge."""
     seen: set[str] = set()
-    letters = [patch.letter for patch in size.plans.patches]
-    for letter, box, fill in zip(letters, size.boxes, size.fills, strict=True):
-        if letter not in seen and labels.inside(pen, Shown(letter, *box, fill), letter):
-            seen.add(letter)
+    small: set[object] = set()
+    for patch in size.shown:
+        like = (patch.letter, round(patch.across, 6), round(patch.down, 6), bool(patch.points))
+        if patch.letter in seen or like in small:
+            continue
+        if labels.inside(pen, patch, patch.letter):
+            seen.add(patch.letter)
+        else:
+            small.add(like)
     tags: dict[str, labels.Tag] = {}
-    lying = sorted(zip(letters, size.boxes, strict=True), key=lambda one: -one[1][0] - one[1][2])
-    for letter, (x, y, across, down) in lying:
-        if letter not in seen:
-            tags.setdefault(letter, labels.Tag(x + across / 2, y + down / 2, letter))
+    for patch in sorted(size.shown, key=lambda one: -one.x - one.across):
+        if patch.letter not in seen:
+            tags.setdefault(patch.letter, labels.Tag(*patch.middle, patch.letter))
     labels.beside(pen, list(tags.values()), size.top[0] + pen.pt(14))
 
 

@@ -6,14 +6,18 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 from typing import Final
 
-from patternbook.diagrams import labels, words
+from patternbook.diagrams import labels, pieced, words
 from patternbook.diagrams.as_made import AsMade
 from patternbook.diagrams.explode import apart
-from patternbook.diagrams.laid import Lying, Shown, draw
+from patternbook.diagrams.laid import Lying, any_turned, draw, turn_mark
 from patternbook.diagrams.naming import name
+from patternbook.diagrams.panels import in_lines
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
-from patternbook.quilt.records import LayoutMade, Unit
+from patternbook.diagrams.shown import Shown
+from patternbook.diagrams.slant import slants
+from patternbook.quilt.place import patches
+from patternbook.quilt.records import LayoutMade, PiecedMade, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import plus, seam
 from patternbook.strokes.stroke import Drawing
@@ -30,11 +34,13 @@ def units(pattern: Pattern) -> Iterator[Drawing]:
     for size, unit in pattern.units():
         if isinstance(unit.made, LayoutMade):
             yield _unit(pattern, size, unit, unit.made)
+        elif isinstance(unit.made, PiecedMade):
+            yield _pieced(pattern, size, unit, unit.made)
 
 
 def _unit(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Drawing:
     longest = max(len(line.parts) for line in made.lines)
-    few = len(unit.placed) <= FEW and longest <= SHORT
+    few = len(unit.placed) <= FEW and longest <= SHORT and not slants(made)
 
     def drawn(pen: Pen) -> None:
         right = _before(pen, size, unit, made) if few else 0.0
@@ -50,6 +56,17 @@ def _unit(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Drawing
         title + pattern.drawn_for(size, unit),
         described(size, unit, made),
     )
+
+
+def _pieced(pattern: Pattern, size: Size, unit: Unit, made: PiecedMade) -> Drawing:
+    """A unit that is sewn in a way of its own: what is done, step by step, and as made."""
+    scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
+    pen = in_lines(pieced.panels(size, unit, made), MOST, scale)
+    measure = words.sides(unit.measure, size.system)
+    title = f"{words.title(unit.name)}, {measure} raw edge to raw edge"
+    called = name("unit", unit.name)
+    told = pieced.described(size, unit, made)
+    return cropped(pen, called, title + pattern.drawn_for(size, unit), told)
 
 
 def described(size: Size, unit: Unit, made: LayoutMade) -> str:
@@ -74,10 +91,14 @@ def _before(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> float:
     raw = float(size.quilt.seam)
     gap = pen.pt(13) + 2 * raw
     laid = apart(size, unit, made, gap)
+    slanting = any(patch.outline for patch in patches(size.quilt, unit.name))
+    turned = slanting and any_turned(size, unit)
     tags = []
     for part in laid.all:
         found = draw(pen, size, part, raw)
-        if not _named(pen, part, found):
+        if turned and part.part in size.quilt.units:
+            turn_mark(pen, part, raw)
+        if not _named(pen, part, found) and not _below(pen, part, gap, raw):
             tags.append(labels.Tag(part.middle[0], part.y + part.down + raw, part.part))
     low = max(part.y + part.down for part in laid.all) + raw
     labels.under(pen, tags, low)
@@ -94,6 +115,16 @@ def _named(pen: Pen, part: Lying, found: Sequence[Shown]) -> bool:
     if len(found) == 1:
         return labels.inside(pen, found[0], part.part)
     return labels.named(pen, part, found, part.part)
+
+
+def _below(pen: Pen, part: Lying, gap: float, raw: float) -> bool:
+    """The name of a unit below it, where there is room for it in the gap."""
+    wide = pen.text_width(part.part, labels.LEAST, 600)
+    if part.part[0].isupper() or wide > part.across + gap - pen.pt(3):
+        return False
+    x, y = part.middle[0], part.y + part.down + raw + pen.pt(6.5)
+    pen.label(x, y, part.part, labels.LEAST, weight=600)
+    return True
 
 
 def _joins(pen: Pen, lines: Sequence[Sequence[Lying]], made: LayoutMade, raw: float) -> None:

@@ -8,7 +8,7 @@ from typing import Final, Protocol, TypeVar
 
 from patternbook import inch
 from patternbook.exact import Exact, Rational
-from patternbook.inch import System, ruler_near
+from patternbook.inch import System, legible, ruler_near
 from patternbook.quilt.records import CutSize, Sides, Turn
 
 _T = TypeVar("_T")
@@ -27,13 +27,13 @@ class Lies(Protocol):
 def length(number: Exact | Rational, system: System) -> str:
     """`6½″`; what no ruler shows is told as the nearest mark."""
     exact = Exact.of(number)
-    return inch.length(exact if exact.rational else ruler_near(exact, system), system)
+    return inch.length(exact if legible(exact, system) else ruler_near(exact, system), system)
 
 
 def size(across: Exact | Rational, down: Exact | Rational, system: System) -> str:
     """`6½ × 2½″`, width before length."""
     one, other = (
-        side if side.rational else ruler_near(side, system)
+        side if legible(side, system) else ruler_near(side, system)
         for side in map(Exact.of, (across, down))
     )
     return inch.size(one, other, system)

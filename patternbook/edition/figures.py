@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from pathlib import PurePath
 from typing import Final, Literal
 
-from patternbook.cutting.records import BackingPlan, Buy, CuttingPlan, FabricPlan
+from patternbook.cutting.records import BackingPlan, Buy, CuttingPlan, FabricPlan, WebPlan
 from patternbook.edition.figures_record import (
     BackingRecord,
     BattingRecord,
@@ -23,6 +24,7 @@ from patternbook.edition.figures_record import (
     SizeRecord,
     SuggestionRecord,
     UnitRecord,
+    WebRecord,
 )
 from patternbook.edition.pipeline import Examined
 from patternbook.exact import Exact, Rational
@@ -95,6 +97,7 @@ class _Size:
             "materials": {
                 name: self._material(plan) for name, plan in self.cutting.fabrics.items()
             },
+            "webs": {name: self._web(plan) for name, plan in self.cutting.webs.items()},
             "backing": self._backing(self.cutting.backing) if self.cutting.backing else None,
             "batting": self._batting(),
             "binding": self._binding(),
@@ -228,6 +231,20 @@ class _Size:
             "spare": self._number(buy.spare if buy.amount is not None else buy.spare_precuts or 0),
             "prints": fabric.prints if fabric else 1,
             "seed": fabric.seed if fabric else 1,
+        }
+
+    def _web(self, plan: WebPlan) -> WebRecord:
+        return {
+            "width": self._number(plan.width),
+            "margin": self._number(plan.margin),
+            "rows": [
+                {"times": row.times, "down": self._number(row.down), "shapes": dict(row.shapes)}
+                for row in plan.rows
+            ],
+            "shapes": dict(Counter(box.letter for box in plan.boxes)),
+            "length": self._number(plan.length),
+            "buy": _bought(plan.buy),
+            "spare": self._number(plan.buy.spare),
         }
 
     def _backing(self, plan: BackingPlan) -> BackingRecord:

@@ -62,7 +62,7 @@ class UnitRecord(TypedDict):
 class RowRecord(TypedDict):
     """One row, column or sash row of the top, finished."""
 
-    role: Literal["row", "column", "sash"]
+    role: Literal["row", "column", "sash", "slant"]
     parts: list[str]
     across: str
     down: str
@@ -120,6 +120,26 @@ class MaterialRecord(TypedDict):
     seed: int
 
 
+class WebRowRecord(TypedDict):
+    """So many rows across the web alike: how long each is, and its shapes by letter."""
+
+    times: int
+    down: str
+    shapes: dict[str, int]
+
+
+class WebRecord(TypedDict):
+    """Fusible web; each shape is traced with `margin` more all round."""
+
+    width: str
+    margin: str
+    rows: list[WebRowRecord]
+    shapes: dict[str, int]
+    length: str
+    buy: BuyRecord | None
+    spare: str
+
+
 class SuggestionRecord(TypedDict):
     """What the author suggests to quilt: a design in an area, its lines so far apart."""
 
@@ -169,6 +189,7 @@ class SizeFigures(TypedDict):
     borders: list[BorderRecord]
     rows: list[RowRecord]
     materials: dict[str, MaterialRecord]
+    webs: dict[str, WebRecord]
     backing: BackingRecord | None
     batting: BattingRecord | None
     binding: BindingRecord | None

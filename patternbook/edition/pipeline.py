@@ -47,7 +47,7 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
     source, notices = load(path, shown)
     if source is None:
         return Examined(None, None, {}, gathered(notices))
-    made = quilts(source.written)
+    made = quilts(source.written, source.pictures)
     told = [*notices, *unprintable(words(source.written)), *made.notices]
     sizes: dict[str, Evidence] = {}
     unsound = {size for notice in made.notices if failed([notice]) for size in notice.sizes}

@@ -42,7 +42,6 @@ METHODS: Final[tuple[MethodForm, ...]] = (
 by_name: Final = {method.name: method for method in METHODS}
 
 
-def work_of(method: str) -> Work | None:
-    """How a method is worked out; None where it can only be read so far."""
-    form = by_name.get(method)
-    return form.work if form is not None else None
+def work_of(method: str) -> Work:
+    """How a method is worked out; KeyError where the reader knows no such method."""
+    return by_name[method].work

@@ -1,4 +1,4 @@
-"""Borders sewn round a layout, from the inside out: butted, with or without cornerstones."""
+"""Borders sewn round a layout, from the inside out: butted, with cornerstones, or mitred."""
 
 from __future__ import annotations
 
@@ -8,10 +8,12 @@ from typing import NamedTuple
 
 from patternbook.exact import Exact
 from patternbook.linear import Sum
+from patternbook.methods import mitred
+from patternbook.methods import pieced_borders as pieced
 from patternbook.methods.layout_written import WrittenBorder, WrittenLayout
 from patternbook.methods.made import Border, Placed, Sides, Turn
 from patternbook.methods.world import Rule, StripNeed, Tally, Term, World, here
-from patternbook.notice import Place
+from patternbook.notice import Mark, Notice, Place
 
 FITS = Rule("border-length", "R7", "A border is cut to the edge that it is sewn to.")
 STATED = Rule("border-length", "R7", None)
@@ -32,6 +34,7 @@ class Round(NamedTuple):
     high: Sum
     side_length: Tally
     end_length: Tally
+    mitred: bool = False
 
     @property
     def place(self) -> Place:
@@ -69,8 +72,7 @@ def rounds(
             )
             continue
         if border.corners.at(world.size) == "mitred":
-            message = f"border {number} of '{name}' is mitred, which cannot be worked out yet."
-            world.later(name, message, border.place, "So far: butted borders.")
+            mitred.allowed(name, number, border, (str(side), str(end)), world)
         made = _round(number, border, str(side), str(end), world, (across, down))
         yield made
         across = _wider(across, made.side, made.wide)
@@ -93,22 +95,24 @@ def _round(
     stone = here(border.stones, world.size)
     wide = world.span(side, UPRIGHT, border.place).across
     high = _high(end, border, world)
+    meets = border.corners.at(world.size) == "mitred"
     ends_first = border.first.at(world.size) == "ends" and stone is None
     side_length, end_length = down, across
-    if ends_first:
+    if ends_first or meets:
         side_length = _wider(down, end, high)
-    elif stone is None:
+    if meets or (stone is None and not ends_first):
         end_length = _wider(across, side, wide)
     return Round(
         number,
         border,
         side,
         end,
-        str(stone) if stone else None,
+        str(stone) if stone and not meets else None,
         wide,
         high,
         side_length,
         end_length,
+        meets,
     )
 
 
@@ -126,8 +130,13 @@ def equations(name: str, round_: Round, world: World) -> None:
             span = world.span(part, UPRIGHT, round_.place)
             form = span.down if word == "side" else span.across
             what = f"{word} border {part}"
-            world.equal(Tally(what, (Term(part, 1, form),), round_.place), length, FITS)
-        _stated(name, word, round_, length, world)
+            needed = mitred.as_cut(length, world) if round_.mitred else length
+            world.equal(Tally(what, (Term(part, 1, form),), round_.place), needed, FITS)
+        if not round_.mitred:
+            _stated(name, word, round_, length, world)
+    if round_.mitred:
+        labels, widths = (round_.side, round_.end), (round_.wide, round_.high)
+        mitred.one_width(round_.number, round_.written, labels, widths, world)
     if round_.stones is not None:
         _stone_equations(round_, world)
 
@@ -180,25 +189,81 @@ def needs(round_: Round, world: World, units: int) -> tuple[dict[str, int], list
     """Parts and lengths of strip that one border takes."""
     parts: dict[str, int] = {}
     runs: list[StripNeed] = []
-    seams = world.length(world.seam) * 2
-    for part, length in ((round_.side, round_.side_length), (round_.end, round_.end_length)):
+    for part, cut in zip((round_.side, round_.end), cut_lengths(round_, world), strict=True):
         parts[part] = parts.get(part, 0) + 2 * units
         if world.is_strip(part):
-            cut = world.length(length.sum()) + seams
             runs.append(StripNeed(part, f"border {round_.number}", cut, 2 * units, whole=False))
     if round_.stones is not None:
         parts[round_.stones] = parts.get(round_.stones, 0) + 4 * units
     return parts, runs
 
 
+def cut_lengths(round_: Round, world: World) -> tuple[Exact, Exact]:
+    """How long sides and ends are cut."""
+    seams = world.length(world.seam) * 2
+    side, end = world.length(round_.side_length.sum()), world.length(round_.end_length.sum())
+    if not round_.mitred:
+        return side + seams, end + seams
+    number, border = round_.number, round_.written
+    return (
+        mitred.cut_length("side", number, border, side, world),
+        mitred.cut_length("end", number, border, end, world),
+    )
+
+
 def made(round_: Round, world: World, x: Exact, y: Exact, inside: Sides) -> Border:
     """The border in place round what lies inside, whose top left corner is at (x, y)."""
+    _blocks_told(round_, world)
     seams = world.length(world.seam) * 2
+    wide, high = world.length(round_.wide), world.length(round_.high)
+    side_cut, end_cut = cut_lengths(round_, world)
+    if round_.mitred:
+        lying = _lying(round_, world)
+        parts = mitred.placed((round_.side, round_.end), lying, x, y, inside, wide)
+        ends_first = round_.written.first.at(world.size) == "ends"
+    else:
+        parts = _butted(round_, world, x, y, inside)
+        ends_first = round_.stones is None and side_cut != inside.down + seams
+    note = round_.written.note
+    return Border(
+        round_.number,
+        round_.side,
+        round_.end,
+        "ends" if ends_first else "sides",
+        "mitred" if round_.mitred else "butted",
+        round_.stones,
+        side_cut,
+        end_cut,
+        tuple(parts),
+        Sides(inside.across + wide * 2 + seams, inside.down + high * 2 + seams),
+        str(note) if note else None,
+        round_.place,
+    )
+
+
+def _blocks_told(round_: Round, world: World) -> None:
+    """Where a border sewn from like parts does not come to its edge: the edges that it would."""
+    if round_.mitred:
+        return
+    pairs = (("sides", round_.side, round_.side_length), ("ends", round_.end, round_.end_length))
+    for word, unit, length in pairs:
+        part = pieced.repeat(unit, "down" if word == "sides" else "across", world)
+        edge = world.length(length.sum())
+        if part is not None and part.each > 0 and part.each * part.times != edge:
+            message = pieced.told(round_.number, word, unit, part, edge)
+            mark = (Mark(round_.place, "the border"),)
+            world.tell(
+                Notice("border-blocks", "advice", "quilt", message, mark, "R7", (world.size,))
+            )
+
+
+def _butted(round_: Round, world: World, x: Exact, y: Exact, inside: Sides) -> list[Placed]:
+    """Sides, ends and cornerstones in their places."""
     wide, high = world.length(round_.wide), world.length(round_.high)
     long, broad = world.length(round_.side_length.sum()), world.length(round_.end_length.sum())
     top = y - (long - inside.down) / 2
     left = x - (broad - inside.across) / 2
-    lying = LYING if world.is_strip(round_.end) else UPRIGHT
+    lying = _lying(round_, world)
     parts = [
         Placed(round_.side, UPRIGHT, x - wide, top, wide, long),
         Placed(round_.side, UPRIGHT, x + inside.across, top, wide, long),
@@ -210,19 +275,9 @@ def made(round_: Round, world: World, x: Exact, y: Exact, inside: Sides) -> Bord
             (a, b) for b in (y - high, y + inside.down) for a in (x - wide, x + inside.across)
         ]
         parts += [Placed(round_.stones, UPRIGHT, a, b, wide, high) for a, b in corners]
-    ends_first = top != y and round_.stones is None
-    note = round_.written.note
-    return Border(
-        round_.number,
-        round_.side,
-        round_.end,
-        "ends" if ends_first else "sides",
-        "butted",
-        round_.stones,
-        long + seams,
-        broad + seams,
-        tuple(parts),
-        Sides(inside.across + wide * 2 + seams, inside.down + high * 2 + seams),
-        str(note) if note else None,
-        round_.place,
-    )
+    return parts
+
+
+def _lying(round_: Round, world: World) -> Turn:
+    """How the ends lie: a strip on its side, all else as it is made."""
+    return LYING if world.is_strip(round_.end) else UPRIGHT

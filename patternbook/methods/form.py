@@ -10,9 +10,8 @@ from patternbook.methods.written import WrittenMade
 
 @dataclass(frozen=True)
 class MethodForm:
-    """One sewing method, by the name that `method` gives it. `work` is None as long as it can be
-    read but not yet worked out."""
+    """One sewing method, by the name that `method` gives it."""
 
     name: str
     written: type[WrittenMade]
-    work: Work | None = None
+    work: Work

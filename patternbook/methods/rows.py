@@ -3,101 +3,24 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
 from typing import NamedTuple, TypeVar
 
 from patternbook.exact import Exact
 from patternbook.linear import Sum
+from patternbook.methods.cells import Laid, Lines, lines
 from patternbook.methods.layout_written import WrittenLayout
-from patternbook.methods.made import Line, Placed, Turn
-from patternbook.methods.world import Rule, Span, Tally, Term, World, here, tally
-from patternbook.notice import Place
-from patternbook.value import CellsValue, CountValue, PerSize
+from patternbook.methods.made import Line, Outline, Placed, Turn
+from patternbook.methods.sums import gathered, level
+from patternbook.methods.world import Rule, Span, StripNeed, Tally, Term, World, here, tally
 
 T = TypeVar("T")
 
-MOST_CELLS = 50_000
 UNEVEN = Rule("row-height", "R1", "Parts side by side must be equally high: check the odd one.")
 LENGTH = Rule("row-length", "R8", None)
 SASH = Rule("sash-length", "R7", "A sash is as long as the block beside it.")
 STONE = Rule("cornerstone", "R7", "A cornerstone is as wide as the sashes that meet there.")
-
-
-class Laid(NamedTuple):
-    """One cell in its row: the part, how it lies, and where it is written."""
-
-    part: str
-    turn: Turn
-    place: Place | None
-
-
-def turn_of(words: Iterable[str]) -> Turn:
-    """The turn that `/right/mirror` and the like come to, done in the order written."""
-    turn = Turn()
-    for word in words:
-        if word == "mirror":
-            turn = Turn(-turn.quarters % 4, not turn.mirrored)
-        else:
-            turn = turn._replace(quarters=(turn.quarters + QUARTERS[word]) % 4)
-    return turn
-
-
-QUARTERS: Mapping[str, int] = {"right": 1, "half": 2, "left": 3}
-
-
-def lines(name: str, unit: WrittenLayout, world: World) -> tuple[tuple[Laid, ...], ...]:
-    """The cells of each row (or column) in this size, repeated until the layout is full."""
-    if unit.rows is not None and unit.columns is not None:
-        message = f"'{name}' has both rows and columns; the columns are not read."
-        world.error("rows-and-columns", "R10", message, unit.place, "Keep one of the two.")
-    texts = _texts(name, unit, world)
-    written = [_cells(text, world) for text in texts]
-    if not written or not all(written):
-        return ()
-    across = _repeats(unit.across, f"{name}: across", world)
-    down = _repeats(unit.down, f"{name}: down", world)
-    if 0 in (across, down):
-        return ()
-    cells, many = (across, down) if unit.rows is not None else (down, across)
-    number = (cells or max(map(len, written))) * (many or len(written))
-    if number > MOST_CELLS:
-        message = f"'{name}' would have {number} cells."
-        hint = f"Look for a count that is far too large; {MOST_CELLS} is the most."
-        world.error("too-many-patches", "R8", message, unit.place, hint)
-        return ()
-    if not world.lays(number, unit.place):
-        return ()
-    filled = [written[i % len(written)] for i in range(len(written) if many is None else many)]
-    if cells is None:
-        return tuple(filled)
-    return tuple(tuple(line[i % len(line)] for i in range(cells)) for line in filled)
-
-
-def _repeats(count: PerSize[CountValue] | None, what: str, world: World) -> int | None:
-    """How many cells or rows are stated; 0 where it cannot be said how many, which is told."""
-    if count is None:
-        return None
-    if here(count, world.size) is None:
-        message = f"{what} is stated for other sizes, and not for this one."
-        hint = "State it for every size, or for the rest together as `others:`."
-        world.error("no-value", "R9", message, count.place, hint)
-    return world.number(count, what, least=1) or 0
-
-
-def _texts(name: str, unit: WrittenLayout, world: World) -> Sequence[CellsValue]:
-    texts = here(unit.rows if unit.rows is not None else unit.columns, world.size)
-    if not texts:
-        message = f"'{name}' has neither rows nor columns in this size."
-        hint = "Write `rows: [A B, B A]` from the top, or `columns:` from the left."
-        world.error("no-rows", "R10", message, unit.place, hint)
-        return ()
-    return texts
-
-
-def _cells(text: CellsValue, world: World) -> tuple[Laid, ...]:
-    laid = [cell for cell in world.laid(text) if cell.part is not None]
-    return tuple(Laid(str(cell.part), turn_of(cell.turns), text.place) for cell in laid)
 
 
 class Frame(NamedTuple):
@@ -121,24 +44,12 @@ def frame(unit: WrittenLayout, world: World) -> Frame | None:
         return None
     sash = Laid(str(here(sashing.sash, world.size)), Turn(), sashing.place)
     cross, stones = here(sashing.cross, world.size), here(sashing.stones, world.size)
-    over = Laid(str(cross), Turn(), sashing.place) if cross else sash._replace(turn=Turn(1))
+    over = sash._replace(turn=Turn(1))
+    if cross:  # a strip lies on its side, all else as it is made
+        lying = Turn(1) if world.is_strip(str(cross)) else Turn()
+        over = Laid(str(cross), lying, sashing.place)
     ring = sashing.round.at(world.size) == "yes"
     return Frame(sash, over, str(stones) if stones else None, ring)
-
-
-def level(tallies: Sequence[tuple[int, Tally]], rule: Rule, world: World) -> None:
-    """Hold all sums equal, each met so many times. What most agree on is believed; the odd one
-    out is blamed."""
-    values = [(times, world.known(one.sum())) for times, one in tallies]
-    common: Counter[Exact] = Counter()
-    for times, value in values:
-        if value is not None:
-            common[value] += times
-    most = common.most_common(1)
-    believed = next((n for n, (_, value) in enumerate(values) if most and value == most[0][0]), 0)
-    for number, (_, one) in enumerate(tallies):
-        if number != believed:
-            world.equal(one, tallies[believed][1], rule)
 
 
 class Grid:
@@ -148,7 +59,7 @@ class Grid:
         self.name, self.unit, self.world = name, unit, world
         self.columns = unit.rows is None
         self.word = "column" if self.columns else "row"
-        self.lines = lines(name, unit, world)
+        self.lines = _told_once(lines(name, unit, world))
         self.frame = frame(unit, world)
 
     def span(self) -> tuple[Tally, Tally]:
@@ -190,8 +101,22 @@ class Grid:
 
     def _of(self, cell: Laid) -> Span:
         """A cell's length along its row, and its height across it."""
-        across, down = self.world.span(cell.part, cell.turn, cell.place)
+        across, down = self._lying(cell)
         return Span(down, across) if self.columns else Span(across, down)
+
+    def _lying(self, cell: Laid) -> Span:
+        """A cell's width and length on the table. A strip is as long as each place wants it."""
+        if not self.world.is_strip(cell.part):
+            return self.world.span(cell.part, cell.turn, cell.place)
+        wide = self.world.strip_width(cell.part, cell.place)
+        long = self._strip_length(cell)
+        return Span(long, wide) if cell.turn.sideways else Span(wide, long)
+
+    def _strip_length(self, cell: Laid) -> Sum:
+        """The length of a strip in one written row, for the equations to find."""
+        spot = f"{cell.place.line}:{cell.place.column}" if cell.place else ""
+        turn = str(cell.turn.quarters % 2)
+        return self.world.unknown(("units", self.name, "strip", cell.part, turn, spot))
 
     def _level_line(self, number: int, line: tuple[Laid, ...]) -> None:
         word = "width" if self.columns else "height"
@@ -277,16 +202,43 @@ class Grid:
 
     def need(self) -> Counter[str]:
         """How many of each part one layout takes, borders apart."""
-        parts = Counter(cell.part for line in self.lines for cell in line)
-        if self.frame is not None and self.lines:
-            cells, rows, rim = len(self.lines[0]), len(self.lines), self.frame.rim
-            parts[self.frame.sash.part] += (cells + rim) * rows
-            parts[self.frame.cross.part] += (1 if self.frame.stones is None else cells) * (
-                rows + rim
-            )
-            if self.frame.stones is not None:
-                parts[self.frame.stones] += (cells + rim) * (rows + rim)
+        parts: Counter[str] = Counter()
+        for cell, number in self._counted():
+            parts[cell.part] += number
         return parts
+
+    def _counted(self) -> Iterator[tuple[Laid, int]]:
+        """Every cell, sash and cornerstone, and how many of it there are."""
+        yield from Counter(cell for line in self.lines for cell in line).items()
+        if self.frame is None or not self.lines:
+            return
+        cells, rows, rim = len(self.lines[0]), len(self.lines), self.frame.rim
+        yield self.frame.sash, (cells + rim) * rows
+        stones = self.frame.stones
+        yield self.frame.cross, (1 if stones is None else cells) * (rows + rim)
+        if stones is not None:
+            stone = Laid(stones, Turn(), self.frame.sash.place)
+            yield stone, (cells + rim) * (rows + rim)
+
+    def strips(self, units: int) -> list[StripNeed]:
+        """The lengths of strip that so many layouts take; told where nothing fixes one."""
+        lengths: Counter[tuple[str, Exact]] = Counter()
+        for cell, number in self._counted():
+            if self.world.is_strip(cell.part):
+                form = self._strip_length(cell)
+                if self.world.known(form) is None:
+                    self._unfixed(cell)
+                long = self.world.length(form) + self.world.length(self.world.seam) * 2
+                lengths[cell.part, long] += number * units
+        return [
+            StripNeed(letter, self.name, long, number, whole=False)
+            for (letter, long), number in lengths.items()
+        ]
+
+    def _unfixed(self, cell: Laid) -> None:
+        message = f"nothing fixes the length of the strip {cell.part} in '{self.name}'."
+        hint = f"State its length: {cell.part}'s cut as width x length instead of x WOF."
+        self.world.error("not-fixed", "R10", message, cell.place, hint)
 
     def placed(self, x: Exact, y: Exact) -> tuple[Line, ...]:
         """The rows in place, the first at (x, y), sash rows between them."""
@@ -318,7 +270,7 @@ class Grid:
         x, y = corner
         parts = []
         for cell in cells:
-            span = self.world.span(cell.part, cell.turn, cell.place)
+            span = self._lying(cell)
             across, down = self.world.length(span.across), self.world.length(span.down)
             parts.append(Placed(cell.part, cell.turn, x, y, across, down))
             x, y = (x, y + down) if self.columns else (x + across, y)
@@ -327,26 +279,29 @@ class Grid:
             return Line("column", tuple(parts), first.across, y - corner[1])
         return Line("sash" if role == "sash" else "row", tuple(parts), x - corner[0], first.down)
 
+    def corners(self, x: Exact, y: Exact) -> tuple[Placed, ...]:
+        """Straight rows have no corners of their own."""
+        del x, y
+        return ()
+
+    def edge(self, x: Exact, y: Exact) -> Outline | None:
+        """Straight rows come to an upright rectangle."""
+        del x, y
+        return None
+
 
 def _kinds(line: Iterable[Laid]) -> tuple[tuple[str, Turn], ...]:
     """A row without its place: rows alike have the same kinds."""
     return tuple((cell.part, cell.turn) for cell in line)
 
 
+def _told_once(rows: Lines) -> Lines:
+    """Rows that are written alike more than once all as the first of them."""
+    first = {_kinds(row): row for row in reversed(rows)}
+    return tuple(first[_kinds(row)] for row in rows)
+
+
 def with_between(items: list[T], between: T, outside: bool) -> list[T]:
     """The items with one thing between every two, and at both ends where `outside`."""
     mixed = [thing for item in items for thing in (between, item)]
     return [*mixed, between] if outside else mixed[1:]
-
-
-def gathered(what: str, parts: Sequence[tuple[str, Sum]], place: Place | None) -> Tally:
-    """A tally with all parts of one name and length counted together, in order of meeting."""
-    terms: dict[tuple[str, int], Term] = {}
-    sums: list[Sum] = []
-    for label, each in parts:
-        kind = next((i for i, known in enumerate(sums) if known == each), len(sums))
-        if kind == len(sums):
-            sums.append(each)
-        old = terms.get((label, kind))
-        terms[label, kind] = Term(label, old.times + 1 if old else 1, each)
-    return Tally(what, tuple(terms.values()), place)

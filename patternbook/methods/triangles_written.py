@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from patternbook.methods import pieced
 from patternbook.methods.fields import Cells, PairsGive
 from patternbook.methods.reading import EachSize
+from patternbook.methods.world import World
 from patternbook.methods.written import WrittenMade
 from patternbook.value import WholeValue, every
 
@@ -13,3 +15,14 @@ class WrittenTriangles(WrittenMade):
 
     from_: EachSize[Cells]
     gives: EachSize[PairsGive] = every(WholeValue(2))
+
+
+def two_parts(name: str, unit: WrittenTriangles, world: World) -> tuple[str, ...]:
+    """The two pieces; none where not two are written, which is told."""
+    parts = pieced.letters(unit.from_, world)
+    if len(parts) == 2:
+        return parts
+    message = f"'{name}' is sewn from two pieces, and {len(parts)} are named."
+    world.error("two-pieces", "R2", message, unit.place, "Write `from: A B`.")
+    world.hopeless(name)
+    return ()

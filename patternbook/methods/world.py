@@ -7,16 +7,17 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 from functools import cached_property
-from typing import NamedTuple, Protocol, TypeVar
+from typing import Literal, NamedTuple, Protocol, TypeVar
 
 from patternbook.exact import Exact
 from patternbook.linear import Key, Sum, total
-from patternbook.methods.made import LayoutMade, Placed, Sides, StripSetMade, Turn
+from patternbook.methods.made import Made, Outline, Placed, Sides, Turn
 from patternbook.methods.written import WrittenMade
 from patternbook.notice import Notice, Place
-from patternbook.value import Cell, CellsValue, CountValue, PerSize
+from patternbook.value import Cell, CellsValue, CountValue, PerSize, SizeValue
 
 T = TypeVar("T")
+Diagonal = Literal["once", "twice"]
 
 
 class Span(NamedTuple):
@@ -77,6 +78,15 @@ def here(value: PerSize[T] | None, size: str) -> T | None:
     return value.at(size) if value is not None else None
 
 
+class Picture(Protocol):
+    """A drawing beside the source, in inches."""
+
+    @property
+    def across(self) -> float: ...
+    @property
+    def down(self) -> float: ...
+
+
 class World(Protocol):
     """One size of the quilt, as a method sees it while it is being worked out."""
 
@@ -91,6 +101,59 @@ class World(Protocol):
     def span(self, part: str, turn: Turn, place: Place | None) -> Span:
         """A part's finished width and length as it lies."""
 
+    @property
+    def unit(self) -> Literal["in", "cm"]:
+        """What the author's numbers count."""
+
+    def raw(self, part: str, place: Place | None) -> Span:
+        """A part from raw edge to raw edge: a piece as it is cut, a unit with its seams."""
+
+    def sized(self, part: str) -> bool:
+        """Whether the size of a part is fixed by itself: stated, or a unit's own."""
+
+    def diagonal(self, part: str) -> Diagonal | None:
+        """How often a piece's square is cut on the diagonal."""
+
+    def template(self, part: str) -> str | None:
+        """The shape of a piece that no ruler cuts, in a word; None for all others."""
+
+    def radius(self, part: str) -> Sum | None:
+        """The finished radius that is stated of a piece's curve; None where none is."""
+
+    def triangle(self, diagonal: Diagonal) -> Fraction:
+        """What a square loses between its cut side and the finished side of its triangles."""
+
+    def trimming(self, unit: WrittenMade) -> Fraction:
+        """How much larger than needed a unit is sewn, to be trimmed."""
+
+    def at_most(
+        self,
+        name: str,
+        size: Sum,
+        bound: Tally,
+        trimmed: Fraction,
+        place: Place | None,
+        *,
+        points: bool = False,
+    ) -> None:
+        """A unit that may be trimmed: at most as large as its pieces let it be. What nothing
+        else fixes is as large as that; more than `trimmed` to cut away is told, and is an error
+        where that would cut off its `points`."""
+
+    def within(self, one: Tally, room: Tally, rule: Rule) -> None:
+        """Tell where one sum is longer than another that it must keep within."""
+
+    def rounds_up(self, part: str) -> None:
+        """A piece that is trimmed once it is sewn: where its size comes between two marks of the
+        ruler, it is cut at the next one up."""
+
+    def shape(self, part: str) -> Outline | None:
+        """The seam lines of a piece that is cut by a template, in the box around it as made (for
+        a drawing within 1/64 inch); None where there is none, or its size is not known yet."""
+
+    def picture(self, name: str) -> Picture | None:
+        """A drawing beside the source; None where it could not be read, which has been told."""
+
     def strip_width(self, part: str, place: Place | None) -> Sum:
         """The finished width of a strip; also of a patch or unit laid as one."""
 
@@ -99,6 +162,15 @@ class World(Protocol):
 
     def is_unit(self, part: str) -> bool:
         """Whether the part is sewn rather than cut."""
+
+    def patches_of(self, part: str) -> tuple[Placed, ...]:
+        """Every patch of a unit in its place, in the unit's own measures. Lengths are solved."""
+
+    def join(self, part: str) -> str:
+        """How strips of a piece are joined end to end: diagonal, straight or none."""
+
+    def wanted(self, name: str) -> SizeValue | None:
+        """The finished size that is stated of a unit; of the top also that of the quilt."""
 
     def strip_length(self, part: str) -> Fraction:
         """How long a strip of this piece's cloth is."""
@@ -137,9 +209,6 @@ class World(Protocol):
     def hopeless(self, name: str) -> None:
         """Leave a unit out: why it cannot be worked out has been told, nothing follows it."""
 
-    def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
-        """Tell that a unit is made in a way that cannot be worked out yet; nothing follows it."""
-
     def tell(self, notice: Notice) -> None:
         """Tell the author something."""
 
@@ -172,7 +241,7 @@ class MadeUnit(NamedTuple):
     """A unit whose lengths are known."""
 
     placed: tuple[Placed, ...]
-    made: LayoutMade | StripSetMade
+    made: Made
 
 
 class Work(Protocol):

@@ -19,16 +19,19 @@ from patternbook.proof.grid import grid
 from patternbook.proof.layers import backing, batting
 from patternbook.proof.measures import measures
 from patternbook.proof.one_source import one_source
+from patternbook.proof.one_way import one_way
 from patternbook.proof.packs import packs
+from patternbook.proof.pieced import pieced
 from patternbook.proof.ruler import ruler
 from patternbook.proof.seams import seams
 from patternbook.proof.sewn import sewn
 from patternbook.proof.slices import slices
 from patternbook.proof.strips import strips
 from patternbook.proof.tiling import tiling
+from patternbook.proof.web import web
 
 Check = Callable[[Evidence], Iterator[Notice]]
-LENGTHS: Final[tuple[Check, ...]] = (seams, measures, borders, grid, tiling)
+LENGTHS: Final[tuple[Check, ...]] = (seams, measures, borders, grid, pieced, tiling)
 CHECKS: Final[tuple[Check, ...]] = (
     complete,
     ruler,
@@ -39,6 +42,8 @@ CHECKS: Final[tuple[Check, ...]] = (
     strips,
     cloth,
     packs,
+    web,
+    one_way,
     binding,
     backing,
     batting,

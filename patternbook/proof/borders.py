@@ -24,8 +24,11 @@ def borders(evidence: Evidence) -> Iterator[Notice]:
 
 
 def edges(border: Border, inside: Sides) -> tuple[Exact, Exact]:
-    """The raw edges that sides and ends are sewn to; `inside` is raw too."""
+    """The raw edges that sides and ends are sewn to; `inside` is raw too. A mitred strip reaches
+    along the outer edge."""
     side, end = inside.down, inside.across
+    if border.corners == "mitred":
+        return border.after.down, border.after.across
     if border.stones is not None:
         return side, end
     if border.first == "ends":
@@ -41,7 +44,8 @@ def _lengths(quilt: Quilt, border: Border, inside: Sides) -> Iterator[Notice]:
         strict=True,
     )
     for word, length, edge in pairs:
-        if length != edge:
+        enough = length >= edge if border.corners == "mitred" else length == edge
+        if not enough:
             message = (
                 f"the {word} of border {border.number} are {shown(length, quilt)} long, the edge "
                 f"that they are sewn to {shown(edge, quilt)}."
@@ -50,14 +54,15 @@ def _lengths(quilt: Quilt, border: Border, inside: Sides) -> Iterator[Notice]:
 
 
 def _placed(quilt: Quilt, border: Border) -> Iterator[Notice]:
-    """As it lies, each strip is its cut length without seams."""
+    """As it lies, each strip is its cut length without seams; a mitred one at most that."""
     if len(border.parts) < 4:
         return
     for word, part, lies, cut in (
         ("side", border.parts[0], border.parts[0].down, border.side_length),
         ("end", border.parts[2], border.parts[2].across, border.end_length),
     ):
-        if lies + 2 * quilt.seam != cut:
+        raw = lies + 2 * quilt.seam
+        if raw > cut or (raw != cut and border.corners == "butted"):
             message = (
                 f"a {word} of border {border.number} ({part.part}) lies {shown(lies, quilt)} "
                 f"long; cut {shown(cut, quilt)}, it finishes "

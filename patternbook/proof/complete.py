@@ -8,7 +8,7 @@ from difflib import get_close_matches
 from patternbook.notice import Notice, Place, Severity
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import OURS, recounted
-from patternbook.quilt.records import Quilt
+from patternbook.quilt.records import PiecedMade, Quilt
 
 
 def complete(evidence: Evidence) -> Iterator[Notice]:
@@ -38,6 +38,9 @@ def _named(quilt: Quilt) -> Iterator[tuple[str, str, Place | None, Place | None]
     for piece in quilt.pieces.values():
         if piece.fabric is not None:
             yield piece.letter, piece.fabric, piece.key_places.get("fabric"), piece.place
+    for unit in quilt.units.values():
+        if isinstance(unit.made, PiecedMade) and unit.made.fused is not None:
+            yield f"the web of '{unit.name}'", unit.made.fused.web, unit.place, None
     if quilt.binding is not None and quilt.binding.fabric:
         yield "the binding", quilt.binding.fabric, quilt.binding.places.get("fabric"), None
     if quilt.backing is not None and quilt.backing.fabric:

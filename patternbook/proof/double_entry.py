@@ -1,5 +1,6 @@
-"""Double entry: the pieces that come off the strips are the pieces that lie in the top, and the
-spare ones; both are counted here, from the strips and from the places."""
+"""Double entry: the pieces that come off the strips are the pieces that lie in the top, or that
+what lies there was cut from, and the spare ones; both are counted here, from the strips and from
+the places."""
 
 from __future__ import annotations
 
@@ -9,12 +10,11 @@ from typing import Final
 from patternbook.cutting.records import UNNAMED, FabricPlan
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
-from patternbook.proof.recounted import OURS, place_of, recounted
-from patternbook.quilt.records import Piece, Quilt, StripSetMade
+from patternbook.proof.recounted import place_of, recounted
+from patternbook.quilt.records import Piece, PiecedMade, Quilt, StripSetMade
 
 EACH: Final = {None: 1, "once": 2, "twice": 4}
 SEWN = "A letter must lie where it is counted: check the cells that name it."
-WHOLE = "Cut it to a size of its own: a strip (× WOF) is for strip sets and borders only."
 
 
 def double_entry(evidence: Evidence) -> Iterator[Notice]:
@@ -42,13 +42,20 @@ def _counted(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
 
 
 def _sewn(evidence: Evidence, piece: Piece) -> int:
-    """Patches in the top; where they are slices of sets, the strips of those sets."""
-    units, number = evidence.quilt.units, 0
-    for (letter, unit), lie in evidence.lie.items():
-        if letter != piece.letter:
-            continue
-        made = units[unit].made
-        number += made.strips.count(letter) * made.sets if isinstance(made, StripSetMade) else lie
+    """Patches in the top, and those of units that other units are cut from. Where they are slices
+    of sets, the strips of those sets; of a unit with a method of its own, what its goes take."""
+    letter, number = piece.letter, 0
+    for unit in evidence.quilt.units.values():
+        made, units = unit.made, evidence.taken[unit.name]
+        if isinstance(made, PiecedMade):
+            goes = evidence.goes(unit, made, units)
+            number += goes * sum(taking.number for taking in made.takes if taking.part == letter)
+        elif isinstance(made, StripSetMade):
+            number += made.strips.count(letter) * made.sets if units else 0
+        else:
+            cut_up = units - evidence.lying[unit.name]
+            each = sum(part.part == letter for part in unit.placed) if cut_up else 0
+            number += evidence.lie.get((letter, unit.name), 0) + cut_up * each
     return number
 
 
@@ -116,5 +123,4 @@ def _lengths(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
     if cut == sewn:
         return
     message = f"{piece.letter}: {cut} lengths are cut of its strips, {sewn} are sewn."
-    hint = OURS if any(run.number for run in piece.runs) else WHOLE
-    yield recounted(evidence.quilt, "cut-count", "R3", message, piece.place, hint=hint)
+    yield recounted(evidence.quilt, "cut-count", "R3", message, piece.place)

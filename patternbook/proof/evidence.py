@@ -9,8 +9,9 @@ from functools import cached_property
 
 from patternbook.cutting.records import CuttingPlan
 from patternbook.proof.boxes import NOUGHT, Whole, whole
+from patternbook.proof.turned_over import other_hand
 from patternbook.quilt.place import Patch
-from patternbook.quilt.records import LayoutMade, Quilt, StripSetMade, Unit
+from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, StripSetMade, Unit
 from patternbook.sewing.records import SewingPlan
 
 
@@ -30,9 +31,15 @@ class Evidence:
 
     @cached_property
     def whole(self) -> Whole:
-        """The patches as boxes of whole numbers, and the finished top behind them."""
+        """The patches of the top itself as boxes of whole numbers, and the finished top behind
+        them."""
         top = self.quilt.finished or (NOUGHT, NOUGHT)
-        return whole([*(patch[1:5] for patch in self.patches), (NOUGHT, NOUGHT, *top)])
+        return whole([*(patch[1:5] for patch in self.flat), (NOUGHT, NOUGHT, *top)])
+
+    @cached_property
+    def flat(self) -> tuple[Patch, ...]:
+        """The patches that are sewn edge to edge; the others lie on them."""
+        return tuple(patch for patch in self.patches if not patch.laid_on)
 
     @cached_property
     def lie(self) -> Mapping[tuple[str, str], int]:
@@ -47,6 +54,42 @@ class Evidence:
             found[letter] += number
         return found
 
+    @cached_property
+    def lying(self) -> Mapping[str, int]:
+        """How many of each unit lie in the top whole, from the places of the parts."""
+        found: Counter[str] = Counter({self.quilt.top: 1} if self.quilt.top else {})
+        for unit in reversed(tuple(self.quilt.units.values())):
+            for part in unit.placed:
+                if part.part in self.quilt.units:
+                    found[part.part] += found[unit.name]
+        return found
+
+    @cached_property
+    def taken(self) -> Mapping[str, int]:
+        """How many of each unit are sewn into something. What a unit is cut from lies in the top
+        in parts only: whole goes of it are taken."""
+        found: Counter[str] = Counter({self.quilt.top: 1} if self.quilt.top else {})
+        for unit in reversed(tuple(self.quilt.units.values())):
+            if isinstance(unit.made, PiecedMade):
+                goes = self.goes(unit, unit.made, found[unit.name])
+                takes = [(part, number * goes) for part, number in unit.made.takes]
+            else:
+                takes = [(part.part, found[unit.name]) for part in unit.placed]
+            for part, number in takes:
+                if part in self.quilt.units:
+                    found[part] += number
+        return found
+
+    @cached_property
+    def other_hand(self) -> Mapping[str, int]:
+        """How many of each unit are wanted as in a mirror."""
+        return other_hand(self.quilt, self.lying)
+
+    def goes(self, unit: Unit, made: PiecedMade, units: int) -> int:
+        """Whole goes for so many units, those of each hand apart."""
+        over = min(units, self.other_hand.get(unit.name, 0))
+        return -(-(units - over) // made.gives) - (-over // made.gives)
+
     def strip_sets(self) -> tuple[tuple[Unit, StripSetMade], ...]:
         """The units that are slices of strip sets."""
         units = self.quilt.units.values()
@@ -56,6 +99,11 @@ class Evidence:
         """The units that are laid in rows or columns."""
         units = self.quilt.units.values()
         return tuple((unit, unit.made) for unit in units if isinstance(unit.made, LayoutMade))
+
+    def pieced(self) -> tuple[tuple[Unit, PiecedMade], ...]:
+        """The units that a method of its own makes."""
+        units = self.quilt.units.values()
+        return tuple((unit, unit.made) for unit in units if isinstance(unit.made, PiecedMade))
 
 
 def home(patch: Patch) -> str:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import inf
 
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import part_place, recounted, shown
-from patternbook.quilt.records import Quilt, Sides, StripSetMade
+from patternbook.quilt.records import Made, PiecedMade, Quilt, Sides, StripSetMade
 from patternbook.sewing.records import Step, StripStep
 
 
@@ -29,8 +30,8 @@ def _units(evidence: Evidence) -> Iterator[Notice]:
     quilt, sewing = evidence.quilt, evidence.sewing
     for unit in quilt.units.values():
         made, joined = sewing.made.get(unit.name, 0), sewing.joined.get(unit.name, 0)
-        slices = isinstance(unit.made, StripSetMade)
-        enough = made >= unit.make if slices else made == unit.make
+        hands = 2 if evidence.other_hand.get(unit.name) else 1
+        enough = unit.make <= made <= unit.make + hands * _spare(unit.made)
         placed = unit.make if unit.name == quilt.top or not evidence.patches else joined
         if not enough or placed != unit.make:
             message = (
@@ -38,6 +39,13 @@ def _units(evidence: Evidence) -> Iterator[Notice]:
                 f"{unit.make} are to be made."
             )
             yield recounted(quilt, "steps-count", "R10", message, unit.place)
+
+
+def _spare(made: Made) -> float:
+    """What may be left over of a hand: any number of slices, less than a go of pieced units."""
+    if isinstance(made, StripSetMade):
+        return inf
+    return made.gives - 1 if isinstance(made, PiecedMade) else 0
 
 
 def _step(quilt: Quilt, step: Step) -> Iterator[Notice]:

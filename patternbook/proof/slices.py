@@ -39,9 +39,11 @@ def _fit(quilt: Quilt, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
 
 
 def _enough(evidence: Evidence, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
-    """Slices in the top, counted from the patches, against sets times slices."""
+    """Slices in the top, counted from the patches, and those that other units are cut from,
+    against sets times slices."""
     lie = sum(n for (_, home), n in evidence.lie.items() if home == unit.name)
-    sewn = lie // len(unit.placed) if evidence.patches and unit.placed else unit.make
+    cut_up = evidence.taken[unit.name] - evidence.lying[unit.name]
+    sewn = lie // len(unit.placed) + cut_up if evidence.patches and unit.placed else unit.make
     cut = made.sets * made.per_set
     if sewn > cut or sewn != unit.make or cut - sewn >= made.per_set > unit.make:
         message = (

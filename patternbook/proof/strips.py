@@ -64,6 +64,8 @@ def _run(fabric: Fabric | None, width: Fraction) -> Fraction:
 def per_strip(piece: Piece, fabric: Fabric | None, wide: Fraction, run: Fraction) -> int:
     """How many of a piece lie in one strip, the better way round; upright if one-way."""
     across, down = piece.cut.across, piece.cut.down or run
+    if piece.sideways and piece.cut.down is not None:
+        across, down = down, across
     ways = [(across, down)]
     if not (fabric and fabric.one_way):
         ways.append((down, across))

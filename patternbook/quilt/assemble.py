@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from patternbook.inch import ruler_up
@@ -10,9 +11,15 @@ from patternbook.linear import Key
 from patternbook.methods.made import Sides
 from patternbook.methods.world import here
 from patternbook.quilt.counts import Counted
-from patternbook.quilt.finishing import backing, batting, binding, quilting, settings
-from patternbook.quilt.records import CutSize, Fabric, Piece, Quilt, Run, Standing, Unit
+from patternbook.quilt.directions import upright
+from patternbook.quilt.finishing import backing, batting, binding, quilting
+from patternbook.quilt.hands import in_goes
+from patternbook.quilt.house_rules import settings
+from patternbook.quilt.records import CutSize, Fabric, Piece, PiecedMade, Quilt, Run, Standing, Unit
 from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.sizing import allowance
+from patternbook.quilt.template import Template
+from patternbook.quilt.templates import cut_from
 from patternbook.quilt.value_places import value_places
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 
@@ -31,6 +38,8 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
         if counted.uses[letter] or TOP not in resolver.units
     }
     written = resolver.written
+    if top and any(fabric.direction == "one-way" for fabric in resolver.fabrics.values()):
+        pieces = upright(pieces, units, resolver.fabrics)
     return Quilt(
         size=resolver.size,
         system=resolver.system,
@@ -69,6 +78,9 @@ def _unit(name: str, resolver: Resolver, counted: Counted) -> Unit:
     written = resolver.units[name]
     work, make = resolver.work(name), counted.make[name]
     placed, made = work.make(name, written, resolver, make)
+    mirrored = counted.mirrored.get(name, 0)
+    if isinstance(made, PiecedMade):
+        made = replace(made, goes=in_goes(make, mirrored, made.gives))
     span = resolver.sum_of(name)
     finished = Sides(resolver.length(span.across), resolver.length(span.down))
     seams = resolver.length(resolver.seam) * 2
@@ -84,6 +96,7 @@ def _unit(name: str, resolver: Resolver, counted: Counted) -> Unit:
         press=tuple(str(word) for word in here(written.press, resolver.size) or ()),
         note=str(written.note) if written.note else None,
         place=written.place,
+        mirrored=mirrored,
     )
 
 
@@ -125,16 +138,19 @@ def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Coun
     span = resolver.sum_of(letter)
     finished = Sides(resolver.length(span.across), resolver.length(span.down))
     fabric, strip_width = here(written.fabric, size), here(written.strip_width, size)
+    drawn = resolver.drawn(letter)
     host, diagonal = here(written.with_, size), here(written.diagonal, size)
     return Piece(
         letter=letter,
         fabric=str(fabric) if fabric else None,
-        cut=cut_size(written, finished, resolver),
+        cut=cut_size(written, finished, resolver, drawn),
         finished=finished,
         count=count,
         runs=_runs(letter, resolver, counted),
+        mirrored=counted.other_hand[letter],
         spare=resolver.number(written.spare, f"{letter}: spare") or 0,
         diagonal=str(diagonal) if diagonal else None,  # type: ignore[arg-type]
+        template=drawn,
         along=str(written.along.at(size)),  # type: ignore[arg-type]
         join=str(written.join.at(size)),  # type: ignore[arg-type]
         host=str(host) if host else None,
@@ -155,10 +171,18 @@ def _squares_worth(letter: str, written: WrittenPiece, resolver: Resolver) -> in
     return squares * {None: 1, "once": 2, "twice": 4}[str(diagonal) if diagonal else None]
 
 
-def cut_size(written: WrittenPiece, finished: Sides, resolver: Resolver) -> CutSize:
+def cut_size(
+    written: WrittenPiece,
+    finished: Sides,
+    resolver: Resolver,
+    by_template: Template | None = None,
+) -> CutSize:
     """What to cut: as stated, or worked out and rounded up once to the ruler's marks."""
     cut = here(written.cut, resolver.size)
-    seams = resolver.length(resolver.seam) * 2
+    if by_template is not None:
+        seam = resolver.length(resolver.seam).fraction
+        return cut_from(cut, by_template, finished, seam, resolver.system)
+    loss = resolver.length(allowance(written, resolver))
     sides: list[Fraction] = []
     for stated, side in (
         (cut.across if cut else "fit", finished.across),
@@ -166,7 +190,7 @@ def cut_size(written: WrittenPiece, finished: Sides, resolver: Resolver) -> CutS
     ):
         if stated == "WOF":
             return CutSize(sides[0], None)
-        whole = ruler_up(side + seams, resolver.system)
+        whole = ruler_up(side + loss, resolver.system)
         sides.append(stated if isinstance(stated, Fraction) else whole)
     return CutSize(sides[0], sides[1])
 

@@ -8,12 +8,14 @@ from collections.abc import Iterator
 from typing import Final
 
 from patternbook.exact import Exact
-from patternbook.inch import on_the_ruler, plain, printed
+from patternbook.inch import on_the_ruler
 from patternbook.linear import Key, Sum
 from patternbook.methods.world import Tally, Term, here
 from patternbook.notice import Mark, Notice, Place
+from patternbook.quilt.read_out import shown, typed
 from patternbook.quilt.records import Standing
 from patternbook.quilt.resolve import TOP, Check, Resolver, Stated, abs_of
+from patternbook.quilt.templates import fixed
 
 SIDE_WORDS: Final = {"across": "wide", "down": "long"}
 
@@ -25,7 +27,7 @@ def written_out(tally: Tally, resolver: Resolver) -> str:
 
 def _term(term: Term, resolver: Resolver) -> str:
     value = resolver.known(term.each)
-    comes_to = "?" if value is None else printed(value * term.times)
+    comes_to = "?" if value is None else shown(value * term.times, resolver)
     label = "seams" if term.label == "seam" and term.times > 1 else term.label
     return " ".join(
         word for word in (str(term.times) if term.times > 1 else "", label, comes_to) if word
@@ -54,11 +56,11 @@ def _differs(check: Check, off: Exact, resolver: Resolver) -> Notice:
     if stated is not None:
         return _stated_differs(stated, off, hint, resolver)
     one, other = (resolver.known(tally.sum()) for tally in (check.one, check.other))
-    amount = printed(abs_of(off))
+    amount = shown(abs_of(off), resolver)
     way = "short by" if off < 0 else "too long by"
     message = (
-        f"{check.one.what} comes to {_shown(one)}: {written_out(check.one, resolver)}; "
-        f"{check.other.what} to {_shown(other)}: {written_out(check.other, resolver)}; "
+        f"{check.one.what} comes to {shown(one, resolver)}: {written_out(check.one, resolver)}; "
+        f"{check.other.what} to {shown(other, resolver)}: {written_out(check.other, resolver)}; "
         f"{way} {amount}."
     )
     if one is None or other is None:
@@ -78,8 +80,8 @@ def _differs(check: Check, off: Exact, resolver: Resolver) -> Notice:
         marks,
         check.rule.rule,
         (resolver.size,),
-        None if one is None else _number(one),
-        None if other is None else _number(other),
+        None if one is None else typed(one, resolver),
+        None if other is None else typed(other, resolver),
         hint,
     )
 
@@ -90,13 +92,13 @@ def _stated_differs(stated: Stated, off: Exact, repair: str | None, resolver: Re
     word = SIDE_WORDS.get(stated.key[-1], "long")
     way = "too little" if off > 0 else "too much"
     message = (
-        f"{stated.worked_out.what} is {_shown(value)} {word}: "
+        f"{stated.worked_out.what} is {shown(value, resolver)} {word}: "
         f"{written_out(stated.worked_out, resolver)}; "
-        f"{printed(number)} is stated, {printed(abs_of(off))} {way}."
+        f"{shown(number, resolver)} is stated, {shown(abs_of(off), resolver)} {way}."
     )
-    hint = f"Write {_number(value)}, or leave it out and it is worked out."
+    hint = f"Write {typed(value, resolver)}, or leave it out and it is worked out."
     if repair:
-        hint = f"Write {_number(value)}; or {repair[0].lower()}{repair[1:]}"
+        hint = f"Write {typed(value, resolver)}; or {repair[0].lower()}{repair[1:]}"
     marks = [Mark(stated.place, "stated here")]
     if stated.worked_out.place is not None:
         marks.append(Mark(stated.worked_out.place, "worked out from here"))
@@ -108,18 +110,10 @@ def _stated_differs(stated: Stated, off: Exact, repair: str | None, resolver: Re
         tuple(marks),
         stated.rule.rule,
         (resolver.size,),
-        plain(number),
-        _number(value),
+        typed(number, resolver),
+        typed(value, resolver),
         hint,
     )
-
-
-def _shown(value: Exact | None) -> str:
-    return "?" if value is None else printed(value)
-
-
-def _number(value: Exact | None) -> str:
-    return "?" if value is None else plain(value)
 
 
 def _repair(check: Check, off: Exact, resolver: Resolver) -> str | None:
@@ -131,7 +125,7 @@ def _repair(check: Check, off: Exact, resolver: Resolver) -> str | None:
         better = (symbol.value or Exact(0)) - off / times
         if better > 0 and on_the_ruler(better, resolver.system):
             sides = [_cut_side(symbol.key[1], side, resolver) for side in ("across", "down")]
-            sides[("across", "down").index(symbol.key[3])] = plain(better)
+            sides[("across", "down").index(symbol.key[3])] = typed(better, resolver)
             return f"Try {symbol.key[1]} cut {' x '.join(sides)}."
     return None
 
@@ -139,7 +133,7 @@ def _repair(check: Check, off: Exact, resolver: Resolver) -> str | None:
 def _cut_side(letter: str, side: str, resolver: Resolver) -> str:
     cut = here(resolver.pieces[letter].cut, resolver.size)
     value = getattr(cut, side) if cut is not None else "fit"
-    return value if isinstance(value, str) else plain(value)
+    return value if isinstance(value, str) else typed(value, resolver)
 
 
 def _fit_hint(check: Check, resolver: Resolver) -> str | None:
@@ -153,7 +147,7 @@ def _fit_hint(check: Check, resolver: Resolver) -> str | None:
 def lengths_found(resolver: Resolver) -> Iterator[Notice]:
     """Errors for pieces whose length nothing fixes, or comes to nothing or less."""
     for letter, piece in resolver.pieces.items():
-        if letter in resolver.broken or resolver.is_strip(letter) or piece.template is not None:
+        if letter in resolver.broken or resolver.is_strip(letter) or fixed(piece):
             continue
         if resolver.reached is not None and letter not in resolver.reached:
             continue
@@ -166,7 +160,7 @@ def lengths_found(resolver: Resolver) -> Iterator[Notice]:
             elif value <= 0:
                 resolver.broken.add(letter)
                 yield _too_small(letter, side, value, place, resolver)
-            elif _fitted(letter, side, resolver):
+            elif _fitted(letter, side, resolver) and letter not in resolver.rounded_up:
                 yield from _off_ruler(letter, side, value, place, resolver)
 
 
@@ -193,16 +187,17 @@ def _too_small(letter: str, side: str, value: Exact, place: Place, resolver: Res
     word = "width" if side == "across" else "length"
     cut = _cut_side(letter, side, resolver)
     if cut != "fit":
-        seams = printed(resolver.length(resolver.seam) * 2)
+        seams = shown(resolver.length(resolver.seam) * 2, resolver)
         message = (
-            f"{letter}, cut {cut}, finishes {printed(value)} in {word}: two seams take {seams}."
+            f"{letter}, cut {cut}, finishes {shown(value, resolver)} in {word}: two seams take "
+            f"{seams}."
         )
         return _error(
             "no-room", "R1", message, place, resolver, "Cut it larger, or check the seam."
         )
     message = (
-        f"{letter} would have to finish {printed(value)} in {word}: its place is too small for it"
-        f"{_place_sum(letter, side, resolver)}."
+        f"{letter} would have to finish {shown(value, resolver)} in {word}: its place is too "
+        f"small for it{_place_sum(letter, side, resolver)}."
     )
     hint = "One letter has one size everywhere: use another letter, or make its neighbours shorter."
     return _error("no-room", "R1", message, place, resolver, hint)
@@ -213,7 +208,7 @@ def _place_sum(letter: str, side: str, resolver: Resolver) -> str:
     for name, tallies in resolver.tallies.items():
         tally = tallies[("across", "down").index(side)]
         if any(term.label == letter for term in tally.terms):
-            whole = _number(resolver.known(tally.sum()))
+            whole = typed(resolver.known(tally.sum()), resolver)
             return f"; {name} is {whole} = {written_out(tally, resolver)}"
     return ""
 
@@ -225,9 +220,9 @@ def _off_ruler(
     if on_the_ruler(cut, resolver.system):
         return
     step = resolver.system.step
-    down, up = plain(cut.down(step)), plain(cut.up(step))
+    down, up = typed(cut.down(step), resolver), typed(cut.up(step), resolver)
     word = "width" if side == "across" else "length"
-    message = f"{letter} fits at a {word} of {printed(cut)}, which no ruler shows."
+    message = f"{letter} fits at a {word} of {shown(cut, resolver)}, which no ruler shows."
     hint = f"Change a size beside it so that it comes out at {down} or {up}."
     yield _error("off-ruler", "R23", message, place, resolver, hint)
 
@@ -247,7 +242,7 @@ def trust(resolver: Resolver) -> Iterator[Notice]:
             continue
         value = stated.symbol.value or Exact(0)
         word = SIDE_WORDS.get(stated.key[-1], "long")
-        what = f"{stated.worked_out.what} {printed(value)} {word}"
+        what = f"{stated.worked_out.what} {shown(value, resolver)} {word}"
         message = f"taken on trust: {what}; nothing else fixes it."
         marks = (Mark(stated.place, "stated here"),)
         hint = "Check it against your own drawing."
@@ -259,7 +254,7 @@ def trust(resolver: Resolver) -> Iterator[Notice]:
             marks,
             "R20",
             (resolver.size,),
-            plain(value),
+            typed(value, resolver),
             hint=hint,
         )
 

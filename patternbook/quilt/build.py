@@ -9,10 +9,14 @@ from typing import NamedTuple
 from patternbook.notice import Mark, Notice
 from patternbook.quilt import assemble, believe
 from patternbook.quilt.counts import Counted, count
+from patternbook.quilt.equivalents import equivalents
 from patternbook.quilt.place import MOST_PATCHES
 from patternbook.quilt.records import Heading, Quilt, Revision
 from patternbook.quilt.resolve import TOP, Resolver
 from patternbook.quilt.stated import stated_counts, unused
+from patternbook.quilt.templates_told import templates_told
+from patternbook.quilt.trimmed import trimmed
+from patternbook.source.drawings import Pictures
 from patternbook.source.written import WrittenPattern
 
 
@@ -24,12 +28,12 @@ class Quilts(NamedTuple):
     notices: tuple[Notice, ...]
 
 
-def quilts(written: WrittenPattern) -> Quilts:
+def quilts(written: WrittenPattern, pictures: Pictures | None = None) -> Quilts:
     """Work out every size."""
     made: dict[str, Quilt] = {}
     notices: list[Notice] = []
     for size in written.sizes:
-        quilt, told = one_size(written, str(size))
+        quilt, told = one_size(written, str(size), pictures)
         notices.extend(told)
         if quilt is not None:
             made[str(size)] = quilt
@@ -49,11 +53,14 @@ LONGEST_SLUG = 80
 NEVER = frozenset({"never-sewn", "never-placed"})
 
 
-def one_size(written: WrittenPattern, size: str) -> tuple[Quilt | None, tuple[Notice, ...]]:
+def one_size(
+    written: WrittenPattern, size: str, pictures: Pictures | None = None
+) -> tuple[Quilt | None, tuple[Notice, ...]]:
     """One size; None where its lengths do not hold, for its counts would mislead."""
-    resolver = Resolver(written, size)
+    resolver = Resolver(written, size, pictures)
     resolver.solve()
     notices = [*believe.lengths_found(resolver), *believe.contradictions(resolver)]
+    notices += [*templates_told(resolver), *trimmed(resolver), *equivalents(resolver)]
     if resolver.broken:
         return None, (*resolver.notices, *notices)
     counted = count(resolver)

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from patternbook.methods.world import Need, StripNeed
 from patternbook.notice import Mark, Notice, Place
+from patternbook.quilt.hands import Hands
 from patternbook.quilt.resolve import TOP, Resolver
 
 
@@ -21,11 +22,14 @@ class Use(NamedTuple):
 
 @dataclass
 class Counted:
-    """What counting found: uses of each part, lengths of each strip, units to make."""
+    """What counting found: uses of each part, lengths of each strip, units to make; how many of
+    the units, and of the pieces with a slanting edge, are of the other hand."""
 
     uses: dict[str, list[Use]] = field(default_factory=lambda: defaultdict(list))
     runs: dict[str, list[StripNeed]] = field(default_factory=lambda: defaultdict(list))
     make: dict[str, int] = field(default_factory=dict)
+    mirrored: dict[str, int] = field(default_factory=dict)
+    other_hand: Counter[str] = field(default_factory=Counter)
     order: list[str] = field(default_factory=list)
 
     def number(self, part: str) -> int:
@@ -47,6 +51,7 @@ def count(resolver: Resolver) -> Counted:
     """Count every part of one size whose lengths are solved."""
     counted = Counted()
     counted.order = making_order(resolver)
+    hands = Hands(resolver)
     for name in reversed(counted.order):
         unit = resolver.units[name]
         needed = 1 if name == TOP else counted.number(name)
@@ -54,11 +59,19 @@ def count(resolver: Resolver) -> Counted:
         if not counted.uses[name] and name != TOP:
             needed = _unplaced(name, stated, resolver)
         counted.make[name] = needed
-        need = _need(resolver, name, needed) if needed else Need({}, ())
-        for part, number in need.parts.items():
+        counted.mirrored[name] = other = hands.lay(name, needed)
+        parts: Counter[str] = Counter()
+        for units in filter(None, (needed - other, other)):
+            need = _need(resolver, name, units)
+            parts.update(need.parts)
+            for run in need.runs:
+                counted.runs[run.letter].append(run)
+        for part, number in parts.items():
             counted.uses[part].append(Use(name, needed, number))
-        for run in need.runs:
-            counted.runs[run.letter].append(run)
+        if other:
+            slanting = {part.part for part in hands.placed(name) if part.outline}
+            need = _need(resolver, name, other)
+            counted.other_hand.update({p: n for p, n in need.parts.items() if p in slanting})
         if stated is not None and stated != needed:
             _make_differs(name, stated, needed, counted, resolver)
     return counted

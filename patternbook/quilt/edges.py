@@ -87,7 +87,7 @@ def joined(
     for number, block in enumerate(blocks):
         if number:
             top[x] = bottom[x] = End(ways[number - 1], 0, stated)
-            meets += _meets(number - 1, blocks[number - 1].right, block.left)
+            meets += met(number - 1, blocks[number - 1].right, block.left)
         top.update({x + at: end for at, end in block.top.items()})
         bottom.update({x + at: end for at, end in block.bottom.items()})
         x = x + block.across
@@ -95,7 +95,8 @@ def joined(
     return Joining(whole, tuple(meets))
 
 
-def _meets(behind: int, one: Ends, other: Ends) -> list[Meet]:
+def met(behind: int, one: Ends, other: Ends) -> list[Meet]:
+    """Where seams of two edges that are sewn together end at one place."""
     return [Meet(behind, end, other[at]) for at, end in one.items() if at in other]
 
 

@@ -2,43 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from fractions import Fraction
-from typing import Any
 
-from patternbook.inch import CENTIMETRES, System
 from patternbook.methods.world import here
-from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Quilting, Settings
+from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Quilting
 from patternbook.quilt.resolve import Resolver
 from patternbook.quilt.value_places import value_places
-from patternbook.source.cover import WrittenSettings
 from patternbook.value import SizeValue
 
-# Whole centimetres near the inch defaults; both systems' sources stand beside their tests.
-METRIC = Settings(
-    spare=Fraction(8),
-    straightening=Fraction(1),
-    trimming=Fraction(1, 4),
-    binding_over=Fraction(25),
-    backing_seam=Fraction(1),
-    drift=Fraction(1, 10),
-    backing_step=Fraction(1, 4),
-)
 OVER = {"in": Fraction(4), "cm": Fraction(10)}
 BINDING_CUT = {"in": Fraction(5, 2), "cm": Fraction(13, 2)}
-
-
-def settings(written: WrittenSettings, system: System) -> Settings:
-    """The house rules: as stated, else the system's defaults."""
-    base = METRIC if system is CENTIMETRES else Settings()
-    stated: dict[str, Any] = {}
-    for field in fields(Settings):
-        value = getattr(written, field.name, None)
-        if value is not None:
-            stated[field.name] = getattr(value, "number", None) or str(value)
-            if hasattr(value, "number"):
-                stated[field.name] = value.number
-    return Settings(**{**{f.name: getattr(base, f.name) for f in fields(Settings)}, **stated})
 
 
 def _size(value: SizeValue | None) -> CutSize | None:

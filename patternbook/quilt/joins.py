@@ -1,5 +1,8 @@
 """The seams between patches as they lie, and the places where seams have to meet: from
-geometry alone."""
+geometry alone. Where all patches are upright rectangles their boxes tell; else their edges do.
+
+Patches that lie on others have no seams and meet nothing.
+"""
 
 from __future__ import annotations
 
@@ -10,9 +13,12 @@ from math import lcm
 from typing import Final, Literal, NamedTuple
 
 from patternbook.exact import Exact
+from patternbook.methods.made import Outline
+from patternbook.quilt import outlines
+from patternbook.quilt.outlines import Plane
 from patternbook.quilt.place import Patch
 
-MATCH: Final = 4  # patches with a corner there
+MATCH: Final = 4  # patches, or more, with a corner there
 
 
 class Seam(NamedTuple):
@@ -54,18 +60,27 @@ class Touch(NamedTuple):
 
 
 def seams(patches: Sequence[Patch]) -> tuple[Seam, ...]:
-    """All seams, those that lie across first, from the top left on."""
-    boxes, length = whole_numbers(patches)
-    return (*_seams("across", _level(boxes), length), *_seams("down", _upright(boxes), length))
+    """All seams straight across or down, those across first, from the top left on."""
+    if plain(patches):
+        boxes, length = whole_numbers(patches)
+        level, upright = list(_level(boxes)), list(_upright(boxes))
+    else:
+        plane, shapes = _plane(patches)
+        level, upright = _straight(_sorted_edges(plane, shapes))
+        length = plane.length
+    return (*_seams("across", level, length), *_seams("down", upright, length))
 
 
 def touching(patches: Sequence[Patch]) -> tuple[tuple[int, int], ...]:
     """The pairs of patches that share more than a point of an edge, lower index first."""
-    boxes, _ = whole_numbers(patches)
+    if plain(patches):
+        boxes, _ = whole_numbers(patches)
+        sides = [line[1:] for lines in (_level(boxes), _upright(boxes)) for line in lines]
+    else:
+        sides = list(_sorted_edges(*_plane(patches)).values())
     pairs = {
         (min(touch.before, touch.after), max(touch.before, touch.after))
-        for lines in (_level(boxes), _upright(boxes))
-        for _, before, after in lines
+        for before, after in sides
         for touch in _shared(before, after)
     }
     return tuple(sorted(pairs))
@@ -74,17 +89,22 @@ def touching(patches: Sequence[Patch]) -> tuple[tuple[int, int], ...]:
 def crossings(patches: Sequence[Patch]) -> tuple[tuple[Exact, Exact], ...]:
     """The places where on both sides of a seam another seam ends, and so has to be matched.
 
-    Four patches have a corner there. Where one patch's side runs past, two have.
+    Four patches or more have a corner there. Where one patch's side runs past, two have.
     """
-    boxes, length = whole_numbers(patches)
-    met = sorted((y, x) for (x, y), number in _corners(boxes).items() if number == MATCH)
+    corners, length = _met(patches)
+    met = sorted((y, x) for (x, y), number in corners.items() if number >= MATCH)
     return tuple((length(x), length(y)) for y, x in met)
 
 
 def matches(patches: Sequence[Patch]) -> int:
     """How many places must match; nought is worth printing."""
-    boxes, _ = whole_numbers(patches)
-    return sum(number == MATCH for number in _corners(boxes).values())
+    corners, _ = _met(patches)
+    return sum(number >= MATCH for number in corners.values())
+
+
+def plain(patches: Sequence[Patch]) -> bool:
+    """Whether all are upright rectangles, side by side."""
+    return all(patch.outline is None and not patch.laid_on for patch in patches)
 
 
 def whole_numbers(patches: Sequence[Patch]) -> tuple[list[Box], Callable[[int], Exact]]:
@@ -111,11 +131,58 @@ def _ranks(patches: Sequence[Patch]) -> tuple[list[Box], Callable[[int], Exact]]
     return [Box(*(rank[value] for value in four)) for four in sides], values.__getitem__
 
 
+def _met(
+    patches: Sequence[Patch],
+) -> tuple[Counter[tuple[int, int]], Callable[[int], Exact]]:
+    """How many patches have a corner at each place."""
+    if plain(patches):
+        boxes, length = whole_numbers(patches)
+        return _corners(boxes), length
+    plane, shapes = _plane(patches)
+    return Counter(spot for _, shape in shapes for spot in set(plane.points(shape))), plane.length
+
+
 def _corners(boxes: Iterable[Box]) -> Counter[tuple[int, int]]:
     corners: Counter[tuple[int, int]] = Counter()
     for left, top, right, bottom in boxes:
         corners.update(((left, top), (right, top), (left, bottom), (right, bottom)))
     return corners
+
+
+Shapes = list[tuple[int, Outline]]
+
+
+def _plane(patches: Sequence[Patch]) -> tuple[Plane, Shapes]:
+    """The patches that are sewn edge to edge, by number, and the plane that they lie in."""
+    shapes = [(n, outlines.lines(one)) for n, one in enumerate(patches) if not one.laid_on]
+    return Plane(shape for _, shape in shapes), shapes
+
+
+Sides = tuple[list[Edge], list[Edge]]
+
+
+def _sorted_edges(plane: Plane, shapes: Shapes) -> dict[outlines.Line, Sides]:
+    """The edges on each line in order: those walked backward, then those walked forward."""
+    found: dict[outlines.Line, Sides] = {}
+    for number, shape in shapes:
+        for line, start, end, forward, patch in plane.edges(shape, number):
+            found.setdefault(line, ([], []))[forward].append(Edge(start, end, patch))
+    return {line: (sorted(back), sorted(forth)) for line, (back, forth) in found.items()}
+
+
+def _straight(edges: dict[outlines.Line, Sides]) -> tuple[list[Line], list[Line]]:
+    """The lines across, then those down. Walked round clockwise, a patch above a line walks it
+    backward, and a patch left of one forward."""
+    level = [(number, *both) for number, both in _lying(edges, "across")]
+    upright = [(number, forth, back) for number, (back, forth) in _lying(edges, "down")]
+    return level, upright
+
+
+def _lying(
+    edges: dict[outlines.Line, Sides], lies: Literal["across", "down"]
+) -> list[tuple[int, Sides]]:
+    numbered = [(line.at, both) for line, both in edges.items() if line.lies == lies and all(both)]
+    return sorted((at, both) for at, both in numbered if isinstance(at, int))
 
 
 Line = tuple[int, list[Edge], list[Edge]]

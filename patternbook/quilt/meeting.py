@@ -4,13 +4,35 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from fractions import Fraction
+from itertools import pairwise
 from math import lcm
 
 from patternbook.exact import Exact
-from patternbook.quilt.edges import Block, Direction, Joining, Number, deeper, joined, turned
+from patternbook.quilt.edges import (
+    Block,
+    Direction,
+    Ends,
+    Joining,
+    Meet,
+    Number,
+    deeper,
+    joined,
+    met,
+    turned,
+)
+from patternbook.quilt.inner_ends import block_of
 from patternbook.quilt.press_words import Way
 from patternbook.quilt.pressing import PressingPlan
-from patternbook.quilt.records import Border, LayoutMade, Placed, Quilt, StripSetMade, Turn, Unit
+from patternbook.quilt.records import (
+    Border,
+    LayoutMade,
+    PiecedMade,
+    Placed,
+    Quilt,
+    Turn,
+    Unit,
+)
+from patternbook.quilt.slanting import slants, straightened, triangle
 
 
 class Meetings:
@@ -27,15 +49,26 @@ class Meetings:
     def line(self, unit: str, number: int) -> Joining:
         """One line of a layout, its parts joined; or all strips of a set."""
         of, plan = self._quilt.units[unit], self._plans[unit]
+        if isinstance(of.made, PiecedMade) or hexagons(of):
+            return Joining(self._whole(of), ())  # sewn otherwise: nothing to match
         parts = of.made.lines[number].parts if isinstance(of.made, LayoutMade) else of.placed
         pressing = plan.lines[number]
         direction = _direction(of)
         key = (direction, pressing, *((part.part, part.turn) for part in parts))
         if key not in self._lines:
-            blocks = [self._placed(part) for part in parts]
+            blocks = self._laid(of, number)
             made = joined(blocks, pressing.seams, direction, stated=pressing.stated)
             self._lines[key] = made
         return self._lines[key]
+
+    def _laid(self, unit: Unit, number: int) -> list[Block]:
+        """The parts of one line in order, as they lie when they are joined."""
+        if not isinstance(unit.made, LayoutMade):
+            return [self._placed(part) for part in unit.placed]
+        line = unit.made.lines[number]
+        if line.role == "slant":
+            return [self._slanted(part, line.down) for part in line.parts]
+        return [self._placed(part) for part in line.parts]
 
     def lines(self, unit: str) -> Joining:
         """All lines of a layout joined to one another, without borders."""
@@ -47,9 +80,37 @@ class Meetings:
         of, plan = self._quilt.units[unit], self._plans[unit]
         if not isinstance(of.made, LayoutMade) or not of.made.lines:
             return self.line(unit, 0) if of.placed else Joining(Block(0, 0), ())
+        if hexagons(of):
+            return Joining(self._whole(of), ())
         blocks = [self.line(unit, number).block for number in range(len(of.made.lines))]
+        if of.made.setting == "on point":
+            return Joining(self._whole(of), self._met_on_slant(of.made, blocks))
         other: Direction = "down" if _direction(of) == "across" else "across"
         return joined(blocks, plan.between, other, stated=bool(of.press))
+
+    def _met_on_slant(self, made: LayoutMade, rows: Sequence[Block]) -> tuple[Meet, ...]:
+        """Where seams of neighbouring rows on the slant meet; each pair of rows shares the lower
+        edge of the first. At its ends lies the quilt's edge, where nothing has to match."""
+        side, meets = self._number(made.lines[0].down), []
+        for number, ((one, above), (other, below)) in enumerate(
+            pairwise(zip(slants(made), rows, strict=True))
+        ):
+            low, high = (place * side for place in one.lower)
+            meets += met(
+                number,
+                _moved(above.bottom, one.start * side, low, high),
+                _moved(below.top, other.start * side, low, high),
+            )
+        return tuple(meets)
+
+    def _whole(self, unit: Unit) -> Block:
+        """A unit at whose edges no seam ends that has to be matched; borders apart."""
+        seams = self._quilt.seam * 2
+        size = unit.finished
+        if isinstance(unit.made, LayoutMade):
+            size = unit.made.before_borders
+            return Block(self._number(size.across - seams), self._number(size.down - seams))
+        return Block(self._number(size.across), self._number(size.down))
 
     def border(self, unit: str, number: int) -> tuple[Joining, Joining]:
         """One border sewn on, counted from 0: the pair that is first, then the other."""
@@ -63,6 +124,10 @@ class Meetings:
             raise TypeError(f"{unit} has no borders")
         inside = self.border(unit, number - 1)[1].block if number else self.lines(unit).block
         border = made.borders[number]
+        if border.corners == "mitred":
+            seams = self._quilt.seam * 2
+            across, down = (self._number(side - seams) for side in border.after)
+            return Joining(inside, ()), Joining(Block(across, down), ())
         pairs = around(border)
         order: tuple[Direction, Direction] = (
             ("across", "down") if border.first == "sides" else ("down", "across")
@@ -94,17 +159,36 @@ class Meetings:
             self._blocks[key] = turned(self._unit(part.part), part.turn)
         return self._blocks[key]
 
+    def _slanted(self, part: Placed, side: Exact) -> Block:
+        """A part of a row on the slant, once that is laid straight."""
+        if triangle(part) or part.part not in self._quilt.units:
+            return Block(self._number(side), self._number(side))
+        return self._placed(part._replace(turn=straightened(part.turn)))
+
     def _unit(self, name: str) -> Block:
         unit = self._quilt.units[name]
         borders = unit.made.borders if isinstance(unit.made, LayoutMade) else ()
         if borders:
             return deeper(self.border(name, len(borders) - 1)[1].block, 2)
+        if isinstance(unit.made, PiecedMade):
+            return block_of(unit, unit.made, self._plans[name].inner, self._number)
         lines = len(unit.made.lines) if isinstance(unit.made, LayoutMade) else 1
         return deeper(self.lines(name).block, 1 if lines == 1 else 2)
 
     def _number(self, length: Exact) -> Number:
         whole = length * self._scale
-        return whole.numerator if whole.rational else whole
+        return whole.numerator if whole.rational and whole.denominator == 1 else whole
+
+
+def hexagons(unit: Unit) -> bool:
+    """Whether the unit is sewn edge to edge over papers."""
+    return isinstance(unit.made, LayoutMade) and unit.made.setting == "hexagons"
+
+
+def _moved(ends: Ends, by: Number, low: Number, high: Number) -> Ends:
+    """The ends so far to the right, of which those strictly between two places are kept."""
+    moved = {at + by: end for at, end in ends.items()}
+    return {at: end for at, end in moved.items() if low < at < high}
 
 
 def around(border: Border) -> dict[Direction, tuple[tuple[Placed, ...], tuple[Placed, ...]]]:
@@ -132,13 +216,13 @@ def around(border: Border) -> dict[Direction, tuple[tuple[Placed, ...], tuple[Pl
 
 
 def _direction(unit: Unit) -> Direction:
-    across = isinstance(unit.made, StripSetMade) or unit.made.by == "rows"
+    across = not isinstance(unit.made, LayoutMade) or unit.made.by == "rows"
     return "across" if across else "down"
 
 
 def _scale(quilt: Quilt) -> Fraction:
     """How many of the smallest length one unit of length holds."""
     lengths = (
-        length for unit in quilt.units.values() for part in unit.placed for length in part[4:]
+        length for unit in quilt.units.values() for part in unit.placed for length in part[4:6]
     )
     return Fraction(lcm(*{length.denominator for length in lengths if length.rational}))

@@ -105,8 +105,9 @@ def _label(made: LayoutMade, line: int) -> str:
 def _word(unit: str, made: LayoutMade, line: int, plans: Mapping[str, PressingPlan]) -> str:
     """How a line is pressed: as its unit says, or its one slice where it is no more than that."""
     parts = made.lines[line].parts
-    if len(parts) == 1 and parts[0].part in plans:
-        return plans[parts[0].part].lines[0].word
+    inner = plans[parts[0].part].lines if len(parts) == 1 and parts[0].part in plans else ()
+    if inner:
+        return inner[0].word
     return plans[unit].lines[line].word
 
 

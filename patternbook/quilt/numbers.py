@@ -25,6 +25,8 @@ class Numbers:
         self.notices: list[Notice] = []
         self._laid: dict[int, tuple[Cell, ...]] = {}
         self._cells = 0
+        # Whether any cell is mirrored, so that hands have to be told apart.
+        self.mirrors = False
 
     def tell(self, notice: Notice) -> None:
         """Tell the author something, once."""
@@ -110,6 +112,7 @@ class Numbers:
             if all(cell.part is None for cell in laid):
                 message = f"'{cells.text}' lays no part in this size."
                 self.error("cells", "R8", message, cells.place, "Lay at least one.")
+            self.mirrors = self.mirrors or any("mirror" in cell.turns for cell in laid)
             return laid if self.lays(len(laid), cells.place) else ()
         return ()
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Final
 
 from patternbook.notice import Notice
+from patternbook.quilt.inner_seams import inner_seams, tone_of
 from patternbook.quilt.press_told import misfits
 from patternbook.quilt.press_words import (
     ALTERNATE,
@@ -24,11 +24,9 @@ from patternbook.quilt.press_words import (
     decide,
     toward_greater,
 )
-from patternbook.quilt.records import LayoutMade, Line, Quilt, StripSetMade, Unit
+from patternbook.quilt.records import LayoutMade, Line, PiecedMade, Quilt, StripSetMade, Unit
 
 __all__ = ["BACK", "LinePressing", "PressingPlan", "Way", "pressed"]
-
-DARKNESS: Final = {"light": 0, "medium": 1, "dark": 2}
 
 
 @dataclass(frozen=True)
@@ -53,11 +51,14 @@ class PressingPlan:
     """How one unit is pressed: each line as it is joined, and the seam behind each line.
 
     Border seams are always pressed toward the border, those of cornerstones toward the strip.
+    `inner` is for a unit of a method of its own, which has no lines: for each of its seams the
+    part (by its number among the placed) that it is pressed toward; None: open.
     """
 
     unit: str
     lines: tuple[LinePressing, ...]
     between: tuple[Way, ...]
+    inner: tuple[int | None, ...] = ()
 
 
 def pressed(quilt: Quilt) -> tuple[Mapping[str, PressingPlan], tuple[Notice, ...]]:
@@ -70,6 +71,8 @@ def pressed(quilt: Quilt) -> tuple[Mapping[str, PressingPlan], tuple[Notice, ...
 def _plan(unit: Unit, quilt: Quilt) -> PressingPlan:
     if isinstance(unit.made, StripSetMade):
         return PressingPlan(unit.name, (_strips(unit, unit.made, quilt),), ())
+    if isinstance(unit.made, PiecedMade):
+        return PressingPlan(unit.name, (), (), inner_seams(unit, unit.made, quilt))
     lines = _lines(unit, unit.made, quilt)
     return PressingPlan(unit.name, lines, _between(unit, unit.made, quilt))
 
@@ -78,18 +81,11 @@ def _strips(unit: Unit, made: StripSetMade, quilt: Quilt) -> LinePressing:
     row = Row(0, made.strips, "right")
     if unit.press:
         return LinePressing(unit.press[0], True, decide(unit.press[0], quilt)(row))
-    tones = [_tone(letter, quilt) for letter in made.strips]
+    tones = [tone_of(letter, quilt) for letter in made.strips]
     known = [tone for tone in tones if tone is not None]
     if len(known) < len(tones) or len(set(known)) == 1:
         return LinePressing(ONE_WAY, False, decide(ONE_WAY, quilt)(row))
     return LinePressing(DARKER, False, toward_greater(known, row))
-
-
-def _tone(letter: str, quilt: Quilt) -> int | None:
-    """How dark a strip is, 0 to 2; None where no tone is stated."""
-    piece = quilt.pieces.get(letter)
-    fabric = quilt.fabrics.get(piece.fabric) if piece and piece.fabric else None
-    return DARKNESS[fabric.tone] if fabric and fabric.tone else None
 
 
 def _lines(unit: Unit, made: LayoutMade, quilt: Quilt) -> tuple[LinePressing, ...]:

@@ -13,12 +13,15 @@ from patternbook.methods.made import (
     Border,
     LayoutMade,
     Line,
+    Made,
+    PiecedMade,
     Placed,
     Sides,
     StripSetMade,
     Turn,
 )
 from patternbook.notice import Place
+from patternbook.quilt.template import Template
 
 __all__ = [
     "Backing",
@@ -32,7 +35,9 @@ __all__ = [
     "Kind",
     "LayoutMade",
     "Line",
+    "Made",
     "Piece",
+    "PiecedMade",
     "Placed",
     "Quilt",
     "Quilting",
@@ -113,7 +118,10 @@ class Piece:
     """What is cut. A patch has `count` (as sewn); a strip has `runs` (how much of it is sewn).
 
     `cut.down` is None for a strip. `spare` more are cut than are sewn. `host` is the letter
-    from whose strips it is cut too. `stated_*` are the author's own figures, to be checked.
+    from whose strips it is cut too. `sideways`: of one-way cloth, and most of them lie on their
+    side in the quilt, so that the print runs along their width. `mirrored` of them are cut the
+    other hand; `template` is the shape that no ruler cuts. `stated_*` are the author's own
+    figures, to be checked.
     """
 
     letter: str
@@ -123,8 +131,10 @@ class Piece:
     count: int
     runs: tuple[Run, ...] = ()
     mirrored: int = 0
+    sideways: bool = False
     spare: int = 0
     diagonal: Literal["once", "twice"] | None = None
+    template: Template | None = None
     along: Literal["width", "length"] = "width"
     join: Literal["diagonal", "straight", "none"] = "diagonal"
     host: str | None = None
@@ -146,7 +156,8 @@ class Piece:
 @dataclass(frozen=True)
 class Unit:
     """What is sewn. `placed` are its direct parts as made (a strip set's slice shows its
-    strips left to right); `uses` is how many of each part one unit takes."""
+    strips left to right); `uses` is how many of each part one unit takes. `mirrored` of them are
+    made the other hand: 0 where the unit mirrored is the unit turned."""
 
     name: str
     method: str
@@ -155,10 +166,11 @@ class Unit:
     make: int
     placed: tuple[Placed, ...]
     uses: Mapping[str, int]
-    made: LayoutMade | StripSetMade
+    made: Made
     press: tuple[str, ...] = ()
     note: str | None = None
     place: Place | None = None
+    mirrored: int = 0
 
 
 @dataclass(frozen=True)

@@ -12,21 +12,28 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from difflib import get_close_matches
 from fractions import Fraction
-from typing import Any, Final, TypeVar
+from typing import Any, Final, Literal, TypeVar
 
 from patternbook.exact import Exact
-from patternbook.inch import CENTIMETRES, INCHES, System
+from patternbook.inch import CENTIMETRES, INCHES, System, triangle_allowance
 from patternbook.linear import Equations, Key, Sum, Symbol
 from patternbook.methods import work_of
-from patternbook.methods.made import Turn
-from patternbook.methods.world import Rule, Span, Tally, Term, Work, World, here
+from patternbook.methods.made import Outline, Placed, Sides, Turn
+from patternbook.methods.world import Diagonal, Rule, Span, Tally, Term, Work, World, here, sides
 from patternbook.methods.written import WrittenMade
 from patternbook.notice import Place
+from patternbook.quilt.house_rules import settings
 from patternbook.quilt.numbers import Numbers
-from patternbook.quilt.sizing import piece_span
+from patternbook.quilt.sizing import allowance, piece_span
+from patternbook.quilt.template import Template
+from patternbook.quilt.templates import fixed, template
+from patternbook.quilt.unit_patches import Laid, unit_patches
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 from patternbook.source.cover import WrittenSize
+from patternbook.source.drawings import Pictures
+from patternbook.source.svg import Picture
 from patternbook.source.written import WrittenPattern
+from patternbook.value import SizeValue
 
 TOP: Final = "top"
 # Units within units; no quilt comes near it.
@@ -64,6 +71,27 @@ class Check:
         return rest
 
 
+@dataclass(frozen=True)
+class Bound:
+    """A unit that may be trimmed: its size, and the most that its pieces give."""
+
+    name: str
+    size: Sum
+    most: Tally
+    trimmed: Fraction
+    place: Place | None
+    points: bool = False
+
+
+@dataclass(frozen=True)
+class Room:
+    """A sum that must keep within another."""
+
+    one: Tally
+    room: Tally
+    rule: Rule
+
+
 def abs_of(value: Exact) -> Exact:
     """The value without its sign."""
     return -value if value < 0 else value
@@ -72,15 +100,21 @@ def abs_of(value: Exact) -> Exact:
 class Resolver(Numbers):
     """One size while it is being worked out: the world that the sewing methods see."""
 
-    def __init__(self, written: WrittenPattern, size: str) -> None:
+    def __init__(
+        self, written: WrittenPattern, size: str, pictures: Pictures | None = None
+    ) -> None:
         sizes: dict[str, WrittenSize] = {str(name): node for name, node in written.sizes.items()}
         self.goal = sizes[size]
         super().__init__(size, self.goal.numbers)
         self.written = written
+        self.pictures = pictures or {}
         self.system: System = CENTIMETRES if written.written_in == "cm" else INCHES
         self.equations = Equations()
         self.checks: list[Check] = []
         self.stated: list[Stated] = []
+        self.bounds: list[Bound] = []
+        self.rooms: list[Room] = []
+        self.rounded_up: set[str] = set()
         self.on_trust: dict[Key, Stated] = {}
         self.broken: set[str] = set()
         # What the top is made of, down to the last piece; all that is written where there is none.
@@ -126,6 +160,99 @@ class Resolver(Numbers):
             span = self.spans[part] = self._open_span(part)
         return Span(span.down, span.across) if turn.sideways else span
 
+    @property
+    def unit(self) -> Literal["in", "cm"]:
+        """What the author's numbers count."""
+        return self.system.unit
+
+    def raw(self, part: str, place: Place | None) -> Span:
+        """A part from raw edge to raw edge."""
+        span = self.span(part, Turn(), place)
+        piece = self.pieces.get(part)
+        loss = allowance(piece, self) if piece is not None else self.seam * 2
+        return Span(span.across + loss, span.down + loss)
+
+    def sized(self, part: str) -> bool:
+        """Whether the size of a part is fixed by itself."""
+        piece = self.pieces.get(part)
+        if piece is None or fixed(piece):
+            return True
+        cut, finished = here(piece.cut, self.size), here(piece.finished, self.size)
+        return finished is not None or (cut is not None and "fit" not in (cut.across, cut.down))
+
+    def diagonal(self, part: str) -> Diagonal | None:
+        """How often a piece's square is cut on the diagonal."""
+        piece = self.pieces.get(part)
+        word = here(piece.diagonal, self.size) if piece else None
+        return "twice" if word == "twice" else "once" if word else None
+
+    def template(self, part: str) -> str | None:
+        """The shape of a piece that no ruler cuts, in a word."""
+        piece = self.pieces.get(part)
+        return str(piece.template) if piece is not None and piece.template else None
+
+    def radius(self, part: str) -> Sum | None:
+        """The finished radius that is stated of a piece's curve."""
+        piece = self.pieces.get(part)
+        stated = here(piece.radius, self.size) if piece is not None else None
+        if stated is None:
+            return None
+        return self.given(("pieces", part, "radius"), stated.number, stated.place)
+
+    def triangle(self, diagonal: Diagonal) -> Fraction:
+        """What a square loses between its cut side and the finished side of its triangles."""
+        stated = self.written.seam
+        seam = stated.number if stated else self.system.seam
+        return triangle_allowance(seam, 1 if diagonal == "once" else 2, self.system)
+
+    def trimming(self, unit: WrittenMade) -> Fraction:
+        """How much larger than needed a unit is sewn, to be trimmed."""
+        stated = here(unit.trimming, self.size)
+        if stated is not None:
+            return stated.number
+        return settings(self.written.settings, self.system).trimming
+
+    def at_most(
+        self,
+        name: str,
+        size: Sum,
+        bound: Tally,
+        trimmed: Fraction,
+        place: Place | None,
+        *,
+        points: bool = False,
+    ) -> None:
+        """A unit that may be trimmed: at most as large as its pieces let it be."""
+        self.bounds.append(Bound(name, size, bound, trimmed, place, points))
+
+    def within(self, one: Tally, room: Tally, rule: Rule) -> None:
+        """Tell where one sum is longer than another that it must keep within."""
+        self.rooms.append(Room(one, room, rule))
+
+    def rounds_up(self, part: str) -> None:
+        """A piece that is trimmed once it is sewn may be cut at the ruler's next mark up."""
+        self.rounded_up.add(part)
+
+    def shape(self, part: str) -> Outline | None:
+        """The seam lines of a piece that is cut by a template, in its box as made."""
+        found = self.drawn(part)
+        return found.sew if found else None
+
+    def drawn(self, part: str) -> Template | None:
+        """A piece's template, once its size is known."""
+        piece, span = self.pieces.get(part), self.spans.get(part)
+        if piece is None or piece.template is None or span is None or part in self.broken:
+            return None
+        across, down = self.known(span.across), self.known(span.down)
+        if across is None or down is None:
+            return None
+        picture = self.picture(str(piece.drawing))
+        return template(piece, Sides(across, down), self.size, picture)
+
+    def picture(self, name: str) -> Picture | None:
+        """A drawing beside the source."""
+        return self.pictures.get(name)
+
     def strip_width(self, part: str, place: Place | None) -> Sum:
         """The finished width of a strip, or of a part laid as one."""
         return self.span(part, Turn(), place).across
@@ -139,6 +266,20 @@ class Resolver(Numbers):
     def is_unit(self, part: str) -> bool:
         """Whether the part is sewn rather than cut."""
         return part in self.units
+
+    def patches_of(self, part: str) -> tuple[Placed, ...]:
+        """Every patch of a unit in its place."""
+        return unit_patches(part, self._as_laid)
+
+    def join(self, part: str) -> str:
+        """How strips of a piece are joined end to end."""
+        piece = self.pieces.get(part)
+        return str(piece.join.at(self.size)) if piece is not None else "diagonal"
+
+    def wanted(self, name: str) -> SizeValue | None:
+        """The finished size that is stated of a unit; of the top also that of the quilt."""
+        own = here(self.units[name].finished, self.size)
+        return self.goal.finished if own is None and name == TOP else own
 
     def strip_length(self, part: str) -> Fraction:
         """How long a strip of this piece's cloth is: the usable width, or the pre-cut's length."""
@@ -193,11 +334,6 @@ class Resolver(Numbers):
         made: T = self._kept[name]
         return made
 
-    def later(self, name: str, message: str, place: Place | None, hint: str) -> None:
-        """Tell that a unit cannot be worked out yet; nothing that follows from it is told."""
-        self.error("method-later", None, message, place, hint)
-        self.hopeless(name)
-
     def hopeless(self, name: str) -> None:
         """Leave a unit out, and all that would follow from it."""
         self.broken.add(name)
@@ -205,11 +341,8 @@ class Resolver(Numbers):
     # ---- what the stages below ask
 
     def work(self, name: str) -> Work:
-        """How a unit is worked out; KeyError for one that cannot be (it is in `broken`)."""
-        work = work_of(self.units[name].method)
-        if work is None:
-            raise KeyError(name)
-        return work
+        """How a unit is worked out."""
+        return work_of(self.units[name].method)
 
     def solve(self) -> None:
         """Work through the order of belief."""
@@ -222,6 +355,7 @@ class Resolver(Numbers):
             self.span(letter, Turn(), piece.place)
         self._goal()
         open_figures = [stated for stated in self.stated if not self._source(stated)]
+        self._as_large_as_allowed()
         for stated in open_figures:
             self._compare(stated)
 
@@ -230,6 +364,12 @@ class Resolver(Numbers):
         return self.spans.get(part) or self._open_span(part)
 
     # ---- its own
+
+    def _as_laid(self, name: str) -> Laid | None:
+        if name not in self.units:
+            return None
+        placed, _ = self.work(name).make(name, self.units[name], self, 1)
+        return Laid(placed, sides(self.sum_of(name), self))
 
     def _symbol(self, key: Key, number: Fraction, place: Place | None) -> Sum:
         if place is not None:
@@ -250,11 +390,6 @@ class Resolver(Numbers):
 
     def _unit_span(self, name: str, unit: WrittenMade) -> Span:
         work = work_of(unit.method)
-        if work is None:
-            message = f"'{name}' is made by {unit.method}, which cannot be worked out yet."
-            hint = "So far: layouts by rows or columns, and strip sets."
-            self.later(name, message, unit.place, hint)
-            return self._open_span(name)
         across, down = work.span(name, unit, self)
         self.tallies[name] = (across, down)
         self._unit_figures(name, unit, across, down)
@@ -289,6 +424,18 @@ class Resolver(Numbers):
         self.equations.let_equal(form, Sum.symbol(stated.symbol))
         self.on_trust[stated.key] = stated
         return True
+
+    def _as_large_as_allowed(self) -> None:
+        """What may be trimmed and nothing else fixes is as large as its pieces let it be, on the
+        ruler."""
+        for bound in sorted(self.bounds, key=lambda bound: self._least(bound.most)):
+            most = self.known(bound.most.sum())
+            if most is not None and self.known(bound.size) is None:
+                self.equations.let_equal(bound.size, Sum.of(most.down(self.system.step)))
+
+    def _least(self, most: Tally) -> tuple[bool, Exact]:
+        value = self.known(most.sum())
+        return value is None, value or Exact(0)
 
     def _compare(self, stated: Stated) -> None:
         figure = Tally("stated", (Term("", 1, Sum.symbol(stated.symbol)),), stated.place)

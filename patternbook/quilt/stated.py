@@ -27,8 +27,27 @@ def stated_counts(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
         if stated != sewn:
             notice = _differs(f"count of {letter}", value, sewn, counted.sum_of(letter), resolver)
             yield replace(notice, marks=(*notice.marks, Mark(piece.place, "the piece")))
+    yield from _mirrored(resolver, counted)
     yield from _sets(resolver, counted)
     yield from _all_pieces(resolver, counted)
+
+
+def _mirrored(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
+    """Errors for a stated number of the other hand that is not what the cells come to."""
+    for letter, piece in resolver.pieces.items():
+        value = here(piece.mirrored, resolver.size)
+        stated = resolver.number(piece.mirrored, f"{letter}: mirrored")
+        if stated is None or value is None or TOP not in resolver.units:
+            continue
+        sewn = counted.other_hand[letter]
+        if stated != sewn:
+            message = (
+                f"{letter}: {stated} of the other hand stated; the cells with /mirror come to "
+                f"{sewn} of {counted.number(letter)}."
+            )
+            hint = f"Write mirrored: {sewn}, or check the cells."
+            notice = resolver.fault("mirrored", "R18", message, value.place, hint)
+            yield replace(notice, stated=str(stated), needed=str(sewn))
 
 
 def _sets(resolver: Resolver, counted: Counted) -> Iterator[Notice]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Literal, NamedTuple
 
-from patternbook.exact import Exact
+from patternbook.exact import ROOT2, Exact
 from patternbook.quilt.edges import Joining
 from patternbook.quilt.meeting import Meetings, around
 from patternbook.quilt.press_words import Way
@@ -16,6 +16,9 @@ from patternbook.sewing.records import BorderStep
 
 Pair = Literal["sides", "ends"]
 OUT: dict[Pair, tuple[Way, Way]] = {"sides": ("left", "right"), "ends": ("up", "down")}
+
+
+MITRES = 4  # corners, sewn when both pairs are on
 
 
 class _Sewing(NamedTuple):
@@ -51,12 +54,14 @@ def _pairs(
         if border.first == "sides"
         else Sides(inside.across, border.after.down)
     )
+    # Mitred strips are sewn to the quilt alone, never over the ends of the other pair.
+    second = inside if border.corners == "mitred" else between
     pairs: tuple[Pair, Pair] = ("sides", "ends") if border.first == "sides" else ("ends", "sides")
-    sizes = (inside, between, border.after)
+    sizes = ((inside, between), (second, border.after))
     for step, pair in enumerate(pairs):
         strips = parts["across" if pair == "sides" else "down"]
         if all(strips):
-            yield _Sewing(border, pair, strips, sizes[step], sizes[step + 1], joinings[step])
+            yield _Sewing(border, pair, strips, *sizes[step], joinings[step])
 
 
 def _step(
@@ -71,6 +76,8 @@ def _step(
     stones = [joint for one in strips for joint in one[1:]]
     length = border.side_length if sides else border.end_length
     first = pair == border.first
+    mitres = MITRES if border.corners == "mitred" and not first else 0
+    sewn = (inside.down if sides else inside.across) * 2 + (width + seams) * len(stones)
     return BorderStep(
         number=0,
         unit=unit.name,
@@ -79,9 +86,8 @@ def _step(
         make=make,
         parts=taken([*centre, *(placed.part for one in strips for placed in one)], make),
         measure=after,
-        seams=2 + len(stones),
-        seam_length=((inside.down if sides else inside.across) * 2 + (width + seams) * len(stones))
-        * make,
+        seams=2 + len(stones) + mitres,
+        seam_length=(sewn + width * ROOT2 * mitres) * make,
         matches=len(joining.meets),
         same_way=sum(meet.same_way for meet in joining.meets),
         rounds=(),

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 
-from patternbook.quilt.records import LayoutMade, Placed, Quilt, Unit
-from patternbook.sewing.records import Laid, SegmentStep, Step, Taken
+from patternbook.quilt.hands import in_goes
+from patternbook.quilt.records import PiecedMade, Placed, Quilt, StripSetMade, Unit
+from patternbook.sewing.records import Laid, PieceStep, SegmentStep, Step, Taken
 
 
 def to_make(quilt: Quilt) -> Mapping[str, int]:
@@ -17,18 +18,22 @@ def to_make(quilt: Quilt) -> Mapping[str, int]:
         name = unit.name
         if quilt.top is None and not need[name]:
             need[name] = unit.make
-        for part, number in _parts(unit).items():
+        for part, number in _parts(unit, need[name]).items():
             if part in quilt.units:
-                need[part] += number * need[name]
+                need[part] += number
     return need
 
 
-def _parts(unit: Unit) -> Counter[str]:
-    if not isinstance(unit.made, LayoutMade):
-        return Counter()
+def _parts(unit: Unit, make: int) -> Mapping[str, int]:
+    """What so many of a unit take; whole goes of one that is sewn in a way of its own."""
+    if isinstance(unit.made, PiecedMade):
+        goes = in_goes(make, min(unit.mirrored, make), unit.made.gives)
+        return {part: number * goes for part, number in unit.made.takes}
+    if isinstance(unit.made, StripSetMade):
+        return {}
     placed = [part for line in unit.made.lines for part in line.parts]
     placed += [part for border in unit.made.borders for part in border.parts]
-    return Counter(part.part for part in placed)
+    return {part: number * make for part, number in Counter(p.part for p in placed).items()}
 
 
 def taken(parts: Iterable[str], make: int) -> tuple[Taken, ...]:
@@ -60,11 +65,13 @@ def sewn_in(steps: Iterable[Step], units: Iterable[str]) -> tuple[Counter[str], 
 
 def made_by(steps: Iterable[Step]) -> Mapping[str, int]:
     """How many of each unit the steps leave finished; of a strip set, the slices cut."""
-    return {
-        step.unit: step.cut if isinstance(step, SegmentStep) else step.make
-        for step in steps
-        if step.last
-    }
+    return {step.unit: _finished(step) for step in steps if step.last}
+
+
+def _finished(step: Step) -> int:
+    if isinstance(step, SegmentStep):
+        return step.cut
+    return step.goes * step.gives if isinstance(step, PieceStep) else step.make
 
 
 def patches(quilt: Quilt, unit: str) -> int:

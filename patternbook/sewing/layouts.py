@@ -4,16 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from typing import Literal
+from typing import Final, Literal
 
-from patternbook.exact import Exact
+from patternbook.exact import ROOT3, Exact
 from patternbook.quilt.edges import Joining
 from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.pressing import LinePressing, PressingPlan
-from patternbook.quilt.records import LayoutMade, Line, Quilt, Sides, Unit
+from patternbook.quilt.records import LayoutMade, Line, Placed, Quilt, Sides, Unit
+from patternbook.quilt.slanting import as_placed, seams_between, triangle
 from patternbook.sewing.counting import laid, taken
 from patternbook.sewing.records import LinesStep, LineStep, Pressed, Step
 from patternbook.sewing.rounds import Joined, rounds
+
+# Along a zigzag of hexagons two sides are sewn for every √3 sides of its width.
+HEXAGON_SEAM: Final = ROOT3.inverse() * 2
 
 
 class LayoutSteps:
@@ -30,7 +34,7 @@ class LayoutSteps:
         """Each different line with its like, then all lines; a line of one part needs no seam."""
         for lines in self._alike():
             yield self._line(lines, make)
-        if len(self.made.lines) > 1:
+        if len(self.made.lines) > 1 or self.made.corners:
             yield self._lines(make)
 
     def alone(self) -> tuple[str, ...]:
@@ -41,15 +45,15 @@ class LayoutSteps:
 
     def _bare(self) -> bool:
         """Whether the unit is one single part, with nothing round it."""
-        lines = self.made.lines
-        return len(lines) == 1 and len(lines[0].parts) == 1 and not self.made.borders
+        lines, around = self.made.lines, self.made.borders or self.made.corners
+        return len(lines) == 1 and len(lines[0].parts) == 1 and not around
 
     def _alike(self) -> list[tuple[int, ...]]:
         """The lines that hold the same parts in one order, by their numbers from 0."""
         alike: dict[tuple[object, ...], list[int]] = {}
         for number, line in enumerate(self.made.lines):
             if len(line.parts) > 1 or self._bare():
-                key = (line.role, *((part.part, part.turn) for part in line.parts))
+                key = (line.role, *((part.part, part.turn) for part in _named(line)))
                 alike.setdefault(key, []).append(number)
         return [tuple(numbers) for numbers in alike.values()]
 
@@ -57,6 +61,8 @@ class LayoutSteps:
         line, names = self.made.lines[numbers[0]], _names(self.made.lines[numbers[0]])
         seams, all_ = len(line.parts) - 1, len(numbers) * make
         over = line.across if line.role == "column" else line.down
+        papers = self.made.setting == "hexagons"
+        fillers = sum(map(triangle, line.parts)) if line.role == "slant" else 0
         matches, same_way = _meets(self.meetings.line(self.unit.name, numbers[0]))
         return LineStep(
             number=0,
@@ -65,25 +71,28 @@ class LayoutSteps:
             one=len(numbers),
             make=all_,
             parts=taken(names, all_),
-            measure=Sides(line.across + self.seams, line.down + self.seams),
+            measure=Sides(line.across - line.down * fillers + self.seams, line.down + self.seams),
             seams=seams,
-            seam_length=(over + self.seams) * (seams * all_),
+            seam_length=(over / 2 if papers else over + self.seams) * (seams * all_),
             matches=matches,
             same_way=same_way,
-            rounds=rounds(names, self._joined(line), all_),
-            press=self.plan.lines[numbers[0]].seams,
+            rounds=() if self._odd else rounds(names, self._joined(line), all_),
+            press=() if papers else self.plan.lines[numbers[0]].seams,
             note=None,
             last=False,
             role=line.role,
             numbers=self._numbers(numbers),
             lines=numbers,
-            sequence=laid(line.parts),
+            sequence=laid(_named(line)),
             drift=self._drift(seams),
             pressed=self._pressed(numbers),
+            triangles=fillers,
+            papers=papers,
         )
 
     def _lines(self, make: int) -> LinesStep:
-        lines, seams = self.made.lines, len(self.made.lines) - 1
+        lines, corners = self.made.lines, self.made.corners
+        seams = len(lines) - 1 + len(corners)
         size, upright = self.made.before_borders, self.made.by == "columns"
         alone = [line.parts[0] for line in lines if len(line.parts) == 1]
         matches, same_way = _meets(self.meetings.lines(self.unit.name))
@@ -93,22 +102,40 @@ class LayoutSteps:
             kind="lines",
             one=1,
             make=make,
-            parts=taken((part.part for part in alone), make),
+            parts=taken((part.part for part in (*alone, *corners)), make),
             measure=size,
             seams=seams,
-            seam_length=(size.down if upright else size.across) * (seams * make),
+            seam_length=self._between(size.down if upright else size.across) * make,
             matches=matches,
             same_way=same_way,
-            rounds=rounds(_ends(lines), self._stacked(lines), make),
-            press=self.plan.between,
+            rounds=() if self._odd else rounds(_ends(lines), self._stacked(lines), make),
+            press=() if self.made.setting == "hexagons" else self.plan.between,
             note=None,
             last=False,
             by=self.made.by,
             count=len(lines),
             blocks=sum(line.role != "sash" for line in lines),
-            sequence=laid(alone) if len(alone) == len(lines) else (),
+            sequence=laid(alone) if len(alone) == len(lines) and not self._odd else (),
             drift=self._drift(seams),
+            corners=corners[0].part if corners else None,
+            slanting=self.made.setting == "on point",
+            papers=self.made.setting == "hexagons",
         )
+
+    @property
+    def _odd(self) -> bool:
+        """Whether the rows are no upright rectangles, so that groups of them have no measure."""
+        return self.made.setting != "straight"
+
+    def _between(self, raw: Exact) -> Exact:
+        """All seams between the lines, each so long from raw edge to raw edge."""
+        lines = self.made.lines
+        if self.made.setting == "on point":
+            return sum((seam + self.seams for seam in seams_between(self.made)), Exact(0))
+        if self.made.setting == "hexagons":  # two sides of a hexagon for every one across
+            zigzag = (raw - self.seams) * HEXAGON_SEAM
+            return zigzag * (len(lines) - 1)
+        return raw * (len(lines) - 1)
 
     def _joined(self, line: Line) -> Joined:
         if line.role == "column":
@@ -136,13 +163,20 @@ class LayoutSteps:
         )
 
     def _numbers(self, numbers: tuple[int, ...]) -> tuple[int, ...]:
-        role: Literal["row", "column", "sash"] = self.made.lines[numbers[0]].role
+        role: Literal["row", "column", "sash", "slant"] = self.made.lines[numbers[0]].role
         own = [i for i, line in enumerate(self.made.lines) if line.role == role]
         count = {line: number for number, line in enumerate(own, 1)}
         return tuple(count[number] for number in numbers)
 
     def _drift(self, seams: int) -> Fraction:
         return self.quilt.settings.drift * 2 * seams
+
+
+def _named(line: Line) -> tuple[Placed, ...]:
+    """The parts of a line as a sentence names them."""
+    if line.role != "slant":
+        return line.parts
+    return tuple(part._replace(turn=as_placed(part.turn)) for part in line.parts)
 
 
 def _names(line: Line) -> tuple[str, ...]:

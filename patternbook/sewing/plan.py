@@ -13,12 +13,13 @@ from patternbook.quilt.meeting import Meetings
 from patternbook.quilt.nesting import clashes
 from patternbook.quilt.pressing import PressingPlan, pressed
 from patternbook.quilt.prints import nameless
-from patternbook.quilt.records import LayoutMade, Quilt, Unit
+from patternbook.quilt.records import PiecedMade, Quilt, StripSetMade, Unit
 from patternbook.sewing.border_steps import border_steps
 from patternbook.sewing.counting import made_by, patches, sewn_in, to_make
 from patternbook.sewing.finishing import finishing
 from patternbook.sewing.layouts import LayoutSteps
-from patternbook.sewing.records import SewingPlan, Step, Totals
+from patternbook.sewing.pieces import piece_steps
+from patternbook.sewing.records import PieceStep, SewingPlan, Step, Totals
 from patternbook.sewing.sets import set_steps
 
 # Thread for a seam of top and bobbin together, and what is lost at starts and ends.
@@ -60,13 +61,21 @@ def _steps(
 def _unit_steps(
     unit: Unit, pressing: PressingPlan, make: int, quilt: Quilt, meetings: Meetings
 ) -> Iterator[Step]:
-    if not isinstance(unit.made, LayoutMade):
+    if isinstance(unit.made, PiecedMade):
+        yield from piece_steps(unit, unit.made, pressing, make)
+        return
+    if isinstance(unit.made, StripSetMade):
         yield from set_steps(unit, unit.made, pressing.lines[0], make, quilt)
         return
     layout = LayoutSteps(unit, unit.made, pressing, quilt, meetings)
     yield from layout.steps(make)
     centre = layout.alone() if len(unit.made.lines) == 1 else ()
     yield from border_steps(unit, unit.made, centre, make, quilt, meetings)
+
+
+def times(step: Step) -> int:
+    """How often its seams are sewn."""
+    return step.goes if isinstance(step, PieceStep) else step.make
 
 
 def _notes(*notes: str | None) -> str | None:
@@ -80,7 +89,7 @@ def _numbered(steps: Iterable[Step]) -> tuple[Step, ...]:
 def _totals(steps: Sequence[Step], quilt: Quilt) -> Totals:
     length = sum((step.seam_length for step in steps), Exact(0))
     return Totals(
-        seams=sum(step.seams * step.make for step in steps),
+        seams=sum(step.seams * times(step) for step in steps),
         seam_length=length,
         thread=length * THREAD,
         matches=sum(step.matches * step.make for step in steps),

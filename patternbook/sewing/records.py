@@ -8,10 +8,11 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from patternbook.exact import Exact
+from patternbook.methods.made import Action
 from patternbook.quilt.pressing import PressingPlan, Way
 from patternbook.quilt.records import Sides, Turn
 
-StepKind = Literal["strips", "segments", "line", "lines", "border"]
+StepKind = Literal["strips", "segments", "line", "lines", "border", "piece"]
 FinishKind = Literal["layer", "baste", "quilt", "trim", "bind", "label"]
 
 
@@ -119,17 +120,20 @@ class Pressed(NamedTuple):
 class LineStep(Step):
     """The parts of one row or column joined, and of all that hold the same in one order.
 
-    `numbers` count lines of this role from 1, `lines` are indexes into the layout's lines.
+    `numbers` count lines of this role from 1, `lines` are indexes into the layout's lines. A row
+    on the slant is measured without the triangles at its ends, of which there are `triangles`.
     `drift` is how far off the line is if every seam is off by the setting on both sides.
     `pressed` has one entry where all are pressed alike; `press` is that of the first.
     """
 
-    role: Literal["row", "column", "sash"]
+    role: Literal["row", "column", "sash", "slant"]
     numbers: tuple[int, ...]
     lines: tuple[int, ...]
     sequence: tuple[Laid, ...]
     drift: Fraction
     pressed: tuple[Pressed, ...]
+    triangles: int = 0
+    papers: bool = False
 
     @property
     def word(self) -> str:
@@ -145,13 +149,18 @@ class LineStep(Step):
 @dataclass(frozen=True)
 class LinesStep(Step):
     """The lines joined: `count` of them, `blocks` without sash rows. `parts` are only lines that
-    are one part alone; `sequence` names those in order where every line is."""
+    are one part alone, and the four `corners` that are sewn on when all rows on the slant are
+    joined; `sequence` names lines of one part in order where every line is one. `papers`: edge to
+    edge over papers, as are the lines of such a layout."""
 
     by: Literal["rows", "columns"]
     count: int
     blocks: int
     sequence: tuple[Laid, ...]
     drift: Fraction
+    corners: str | None = None
+    slanting: bool = False
+    papers: bool = False
 
 
 @dataclass(frozen=True)
@@ -169,6 +178,22 @@ class BorderStep(Step):
     corners: Literal["butted", "mitred"]
     stones: str | None
     joined: bool
+
+
+@dataclass(frozen=True)
+class PieceStep(Step):
+    """A unit sewn in a way of its own: `actions` in order, done `goes` times, each giving `gives`
+    units; `spare` of them are not sewn on. `parts` go in, `make` units are wanted. `toward` are
+    the parts that the inner seams are pressed to, each once, None among them where one is open.
+    """
+
+    word: str
+    actions: tuple[Action, ...]
+    goes: int
+    gives: int
+    spare: int
+    before: Sides | None
+    toward: tuple[str | None, ...]
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -12,6 +12,7 @@ from patternbook.methods.reading import Reading
 from patternbook.notice import Notice, Place, failed, gathered
 from patternbook.source import faults, form, house
 from patternbook.source.decode import FILE, file_text
+from patternbook.source.drawings import Pictures, pictures
 from patternbook.source.reader import read
 from patternbook.source.tell import Refused, notice
 from patternbook.source.tree import Tree
@@ -32,6 +33,7 @@ class Source:
     path: Path
     shown: str
     text: str
+    pictures: Pictures = field(default_factory=dict)
 
 
 def load(path: Path, shown: str) -> tuple[Source | None, tuple[Notice, ...]]:
@@ -52,7 +54,10 @@ def load(path: Path, shown: str) -> tuple[Source | None, tuple[Notice, ...]]:
     notices = gathered((*told, *house_told, *more))
     if written is None or failed(notices):
         return None, notices
-    return Source(written, path, shown, text), notices
+    drawn, more = pictures(written, path)
+    if more:
+        return None, gathered((*notices, *more))
+    return Source(written, path, shown, text, drawn), notices
 
 
 def _file(path: Path, shown: str) -> tuple[Path, str]:

@@ -143,8 +143,12 @@ class Pen:
         self, text: str, size: float, width: float, height: float, *, weight: Weight = 400
     ) -> bool:
         """Whether a label and a point of air round it go into a box of the drawing."""
-        wide = self.text_width(text, size, weight) + self.pt(2)
-        return wide <= width and self.pt(size * CAP_HEIGHT + 2) <= height
+        wide, high = self.room(text, size, weight=weight)
+        return wide <= width and high <= height
+
+    def room(self, text: str, size: float, *, weight: Weight = 400) -> tuple[float, float]:
+        """How wide and high a label is with a point of air round it."""
+        return self.text_width(text, size, weight) + self.pt(2), self.pt(size * CAP_HEIGHT + 2)
 
     def place(self, strokes: Drawing | Sequence[Stroke], placing: Placing) -> None:
         """Put other strokes in; those of a drawing are taken in its own units."""

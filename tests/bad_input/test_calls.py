@@ -57,7 +57,7 @@ def everything(folder: Path) -> dict[str, bytes]:
         ("new Good", "patterns/good is there already; nothing was written."),
         ("new ../../etc", "'../../etc' cannot be a name"),
         ("new ***", "'***' cannot be a name"),
-        ("new Frost --kind wool", "there is no kind 'wool'. There are: plain, late-returns"),
+        ("new Frost --kind wool", "there is no kind 'wool'. There are: plain, strips, bands"),
     ],
 )  # fmt: skip
 def test_a_wrong_call_is_told_and_changes_nothing(

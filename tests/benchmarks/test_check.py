@@ -14,7 +14,7 @@ MORE = 10
 
 def test_check_against_loading_the_models(tmp_path: Path) -> None:
     """One pattern at most twice that, each further one at most 0.15 of it."""
-    demo = min(ROOT.glob("patterns/*/pattern.yaml"))
+    demo = ROOT / "patterns" / "late-returns" / "pattern.yaml"
     for number in range(MORE + 1):
         folder = tmp_path / "patterns" / f"copy-{number}"
         folder.mkdir(parents=True)

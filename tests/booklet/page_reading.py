@@ -46,3 +46,29 @@ def pixels(pdf: bytes, number: int = 0, dpi: int = 100) -> NDArray[np.int16]:
     """One page in grey values."""
     page = pypdfium2.PdfDocument(pdf)[number]
     return np.asarray(page.render(scale=dpi / 72, grayscale=True).to_numpy(), np.int16)
+
+
+def lines(page: PageObject, reader: PdfReader) -> Iterator[list[Point]]:
+    """Every drawn way of more than one point, its corners in points on the page."""
+    stack: list[Matrix] = []
+    now: Matrix = (1, 0, 0, 1, 0, 0)
+    way: list[Point] = []
+    for operands, operator in ContentStream(page.get_contents(), reader).operations:
+        if operator == b"q":
+            stack.append(now)
+        elif operator == b"Q":
+            now = stack.pop()
+        elif operator == b"cm":
+            a, b, c, d, e, f = (float(value) for value in operands)
+            now = _then((a, b, c, d, e, f), now)
+        elif operator in (b"m", b"l"):
+            x, y = (float(value) for value in operands)
+            if operator == b"m":
+                if len(way) > 1:
+                    yield way
+                way = []
+            way.append((x * now[0] + y * now[2] + now[4], x * now[1] + y * now[3] + now[5]))
+        elif operator in (b"S", b"B", b"f"):
+            if len(way) > 1:
+                yield way
+            way = []

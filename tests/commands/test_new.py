@@ -4,12 +4,11 @@ from pathlib import Path
 
 import pytest
 
+from patternbook.commands.build import DEMOS
+from patternbook.commands.kinds import KINDS, meant, starters
 from patternbook.commands.new import begun, named
 from patternbook.commands.stop import WrongCall
-from patternbook.shipped import shipped
 from tests.support import Run
-
-KINDS = ["plain", *sorted(path.parent.name for path in shipped("patterns").glob("*/pattern.yaml"))]
 
 
 @pytest.fixture(autouse=True)
@@ -35,16 +34,39 @@ def test_names_that_cannot_be(asked: str) -> None:
         named(asked)
 
 
-@pytest.mark.parametrize("kind", KINDS)
+def test_every_pattern_is_a_starter_and_every_classical_kind_has_one() -> None:
+    assert list(starters()) == ["plain", *KINDS, *DEMOS]
+    assert len(KINDS) == len(set(KINDS.values())) == 25
+    assert all(path.is_file() for path in starters().values())
+
+
+@pytest.mark.parametrize("kind", starters())
 def test_every_kind_checks_clean_under_its_new_name(run: Run, kind: str) -> None:
     ran = run("new", "Winter Window", "--kind", kind)
     path = Path("patterns/winter-window/pattern.yaml")
     assert (ran.code, ran.out) == (0, f"{path.as_posix()}\n")
     text = path.read_text("utf-8")
     assert "\npattern: Winter Window\n" in text
-    assert "\nslug:" not in text
+    assert not [key for key in ("slug", "date", "site", "report") if f"\n{key}:" in text]
+    assert text.count("\nby: Your name\n") == 1
+    assert any(line.startswith("#") for line in text.splitlines())
     checked = run("check", "--json").json()
     assert (checked["errors"], checked["warnings"]) == (0, 0)
+
+
+@pytest.mark.parametrize(
+    ("asked", "kind"),
+    [("Log-Cabin", "log cabin"), ("appliqué", "applique"), ("porch-left-lit", "log cabin"),
+     ("Four Patch", "four-patch"), ("tea-at-four", "tea-at-four"), ("wool", "wool")],
+)  # fmt: skip
+def test_kinds_as_people_write_them(asked: str, kind: str) -> None:
+    assert meant(asked) == kind
+
+
+def test_drawings_come_along(run: Run) -> None:
+    run("new", "Winter Window", "--kind", "applique")
+    drawn = Path("patterns/winter-window").rglob("*.svg")
+    assert sorted(path.name for path in drawn) == ["leaf.svg", "pear.svg"]
 
 
 def test_the_starter_tells_what_each_part_is() -> None:
@@ -62,7 +84,7 @@ def test_what_is_there_is_never_touched(run: Run) -> None:
 
 
 def test_an_unknown_kind_names_those_there_are(run: Run) -> None:
-    ran = run("new", "X", "--kind", "hexagon")
+    ran = run("new", "X", "--kind", "wool")
     assert ran.code == 2
-    assert f"There are: {', '.join(KINDS)}." in ran.err
+    assert f"There are: {', '.join(starters())}." in ran.err
     assert not Path("patterns").exists()

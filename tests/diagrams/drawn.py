@@ -6,6 +6,7 @@ from itertools import combinations
 
 from patternbook.diagrams import drawings, drawn_from
 from patternbook.diagrams.pattern import Pattern
+from patternbook.diagrams.shape import holds
 from patternbook.diagrams.sheet import Box, reach
 from patternbook.edition.pipeline import Examined, examine
 from patternbook.strokes.stroke import Arrow, Drawing, Fill, Label, Line, Patch, Stroke
@@ -19,10 +20,21 @@ KINDS = tuple(
         "03-rail-fence",
         "05-nine-patch",
         "06-coins",
+        "08-log-cabin",
+        "10-pinwheel",
+        "11-flying-geese",
+        "13-square-in-square",
         "14-irish-chain",
+        "15-cut-apart-nine",
         "16-plus",
         "17-panel",
+        "18-sampler",
+        "19-on-point",
+        "20-strip-race",
         "21-postage-stamp",
+        "22-churn-dash",
+        "23-curves",
+        "24-hexagons",
     )
 )
 METRIC = "tests/data/more/metric.yaml"
@@ -97,7 +109,17 @@ def covered(drawing: Drawing) -> Iterator[str]:
         for stroke in drawing.strokes[number + 1 :]:
             opaque = isinstance(stroke, Arrow) or (isinstance(stroke, Patch) and stroke.fill)
             if opaque and meet(here, box(stroke, drawing), 0.8 / 72 / drawing.scale):
+                if isinstance(stroke, Patch) and not _over(stroke, here):
+                    continue
                 yield label.text
+
+
+def _over(patch: Patch, words_: Box) -> bool:
+    """Whether a patch lies over words, not its box alone."""
+    left, top, right, low = words_
+    corners = ((left, top), (right, top), (right, low), (left, low))
+    inside = any(holds(patch.points, corner) for corner in corners)
+    return inside or any(left < x < right and top < y < low for x, y in patch.points)
 
 
 def told(drawing: Drawing) -> str:

@@ -16,8 +16,8 @@ def test_the_patches_drawn_cover_the_top_and_no_more(source: str) -> None:
         patched(pen, size, 0, 0)
         drawn_patches = [one for one in pen.strokes if isinstance(one, Patch)]
         assert len(drawn_patches) == len(size.plans.patches)
-        across, down = size.top
-        assert sum(map(area, drawn_patches)) == pytest.approx(across * down)
+        whole = area(Patch(size.edge, None))
+        assert sum(map(area, drawn_patches)) == pytest.approx(whole)
 
 
 @pytest.mark.parametrize("source", DEMOS)
@@ -56,10 +56,10 @@ def test_width_and_length_are_written_out() -> None:
 def test_neighbouring_prints_are_drawn_in_different_tones() -> None:
     """The pile of books: no two alike touch."""
     for size in pattern_of(DEMOS[0]).tops:
-        below = {(box[0], round(box[1], 6)): number for number, box in enumerate(size.boxes)}
+        below = {(one.x, round(one.y, 6)): number for number, one in enumerate(size.shown)}
         pairs = 0
-        for number, (x, y, _, down) in enumerate(size.boxes):
-            other = below.get((x, round(y + down, 6)))
+        for number, one in enumerate(size.shown):
+            other = below.get((one.x, round(one.y + one.down, 6)))
             letters = {size.plans.patches[n].letter for n in (number, other) if n is not None}
             if other is not None and letters <= set("ABC"):
                 pairs += 1

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from patternbook.diagrams.pairs import stages
 from patternbook.diagrams.table import shortened
 from patternbook.diagrams.words import repeats
-from patternbook.quilt.records import LayoutMade
+from patternbook.quilt.records import StripSetMade
 from patternbook.sewing.records import LineStep, Round
 from tests.diagrams.drawn import ALL, DEMOS, drawn, examined, pattern_of, told, words
 from tests.support import Golden
@@ -27,7 +27,7 @@ def test_a_small_drawing_in_full(called: str, golden: Golden) -> None:
 def test_every_part_of_a_unit_is_named(source: str) -> None:
     """In its patch, or beside it, or with the number of its like."""
     for _, unit in pattern_of(source).units():
-        kind = "unit" if isinstance(unit.made, LayoutMade) else "set"
+        kind = "set" if isinstance(unit.made, StripSetMade) else "unit"
         said = " ".join(words(drawn(source)[f"{kind}-{unit.name}"])).split()
         for part in {part.part for part in unit.placed}:
             assert part in said, (unit.name, part)
@@ -36,10 +36,10 @@ def test_every_part_of_a_unit_is_named(source: str) -> None:
 @pytest.mark.parametrize("source", ALL)
 def test_a_unit_shows_its_measure_with_the_seams(source: str) -> None:
     """Width and length from raw edge to raw edge: finished and two seam allowances."""
-    from patternbook.inch import length
+    from patternbook.diagrams.words import length
 
     for size, unit in pattern_of(source).units():
-        if isinstance(unit.made, LayoutMade):
+        if not isinstance(unit.made, StripSetMade):
             said = words(drawn(source)[f"unit-{unit.name}"])
             for side in unit.finished:
                 assert length(side + 2 * size.quilt.seam, size.system) in said
@@ -72,7 +72,7 @@ def test_rounds_are_those_of_the_sewing_plan(source: str) -> None:
     """What lies together in the drawing after each round, and how many seams that took."""
     for known in examined(source).sizes.values():
         for step in known.sewing.steps:
-            if isinstance(step, LineStep):
+            if isinstance(step, LineStep) and step.rounds:
                 names = [laid.part for laid in step.sequence for _ in range(laid.times)]
                 drawn_stages = stages(names, step.rounds)
                 joins = sum(one.joins for one in step.rounds)

@@ -9,7 +9,7 @@ from patternbook.edition.pipeline import examine
 from tests.proof.invented import sources
 
 # What the author would be told of such a source; it is no disagreement.
-OF_THE_AUTHOR = {"unused-fabric", "size-falls"}
+OF_THE_AUTHOR = {"print-direction", "size-falls", "unused-fabric"}
 
 
 @pytest.fixture(scope="module")

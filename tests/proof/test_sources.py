@@ -98,15 +98,9 @@ def test_an_authors_fault(
     assert notices[code] == (severity, says, ["crib", "throw"])
 
 
-def test_a_strip_laid_in_a_row_is_cut_to_no_length(run: Run, pattern: WritePattern) -> None:
-    """Strips are for strip sets and borders: nothing says how long this one is cut."""
+def test_a_strip_laid_in_a_row_is_cut_as_long_as_its_place(run: Run, pattern: WritePattern) -> None:
     text = SOUND.replace("6 1/2 square}", "6 1/2 square}\n  B: {fabric: coin, cut: 6 1/2 x WOF}")
-    severity, says, _ = told(run, pattern, text.replace("[A]", "[A B]"))["cut-count"]
-    assert severity == "error"
-    assert says.endswith(
-        "lengths are cut of its strips, 24 are sewn. Cut it to a size of its own: a strip (× WOF) "
-        "is for strip sets and borders only."
-    )
+    assert told(run, pattern, text.replace("[A]", "[A B]")) == {}
 
 
 LARGER_WITH_LESS = """

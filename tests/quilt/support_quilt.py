@@ -16,7 +16,7 @@ def worked_out(folder: Path, text: str) -> Quilts:
     path.write_text(dedent(text), "utf-8")
     source, notices = load(path, "pattern.yaml")
     assert source is not None, [str(notice) for notice in notices]
-    return quilts(source.written)
+    return quilts(source.written, source.pictures)
 
 
 def told(made: Quilts) -> list[Notice]:

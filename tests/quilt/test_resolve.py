@@ -242,20 +242,6 @@ def test_a_fault_names_both_sides_and_a_way_out(
     assert all(notice.marks for notice in notices)
 
 
-def test_a_later_method_is_told_and_nothing_that_follows_from_it(tmp_path: Path) -> None:
-    made = worked_out(
-        tmp_path,
-        """\
-        pattern: Later
-        sizes: {one: {finished: 8 x 8}}
-        pieces: {A: {cut: 5 square}, B: {cut: 5 square}}
-        units: {blade: {method: half-square triangles, from: A B}}
-        top: {rows: [blade blade, blade blade]}
-        """,
-    )
-    assert [notice.code for notice in told(made)] == ["method-later"]
-
-
 def test_the_row_that_differs_from_most_is_blamed(tmp_path: Path) -> None:
     made = worked_out(
         tmp_path,

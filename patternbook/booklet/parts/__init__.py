@@ -17,6 +17,7 @@ from patternbook.booklet.parts.notes import notes
 from patternbook.booklet.parts.quilting import quilting
 from patternbook.booklet.parts.requirements import requirements
 from patternbook.booklet.parts.steps import steps
+from patternbook.booklet.parts.templates import templates
 from patternbook.booklet.parts.tools import tools
 
 
@@ -40,6 +41,7 @@ PARTS: Final = (
     Part("quilting", quilting),
     Part("back", back),
     Part("colouring", colouring),
+    Part("templates", templates),
 )
 # Made from the words of all the others; it stands behind the part named here.
 GLOSSARY: Final = ("glossary", glossary, "back")

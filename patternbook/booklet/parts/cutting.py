@@ -80,6 +80,10 @@ def _lays(book: Book) -> Iterator[Figure]:
                 yield figure
             elif figure:
                 yield replace(figure, caption=f"{figure.caption} (the other sizes alike)")
+        for web in known.cutting.webs:
+            traced = book.figure(drawn("web", web, size))
+            if traced and known is book.first:
+                yield traced
 
 
 def _how(book: Book) -> Iterator[str]:
@@ -89,7 +93,22 @@ def _how(book: Book) -> Iterator[str]:
         found = [step for step in actions if step.kind == kind]
         if found:
             yield tell(book.system, found)
+    by_template = _by_template(book)
+    if by_template:
+        their = "its template" if len(by_template) == 1 else "their templates"
+        yield (
+            f"Cut {wording.listed(by_template)} by {their} from the pieces in the chart. The "
+            "templates are at the end of this booklet."
+        )
     yield "Keep each letter in its own pile and label it."
+
+
+def _by_template(book: Book) -> tuple[str, ...]:
+    """The letters whose pieces are cut once more, along a template; cloth for hexagons is folded
+    round papers as it is."""
+    pieces = (piece for known in book.all for piece in known.quilt.pieces.values())
+    found = (piece.letter for piece in pieces if piece.template and piece.template.trims)
+    return tuple(dict.fromkeys(found))
 
 
 def _straighten(system: System, steps: Sequence[CutStep]) -> str:

@@ -34,8 +34,10 @@ def requirements(book: Book) -> Requirements:
     fabrics = _fabrics(book)
     head = ("", *book.names)
     lines = [line for fabric in fabrics for line in _fabric(book, fabric)]
+    webs = _webs(book)
+    lines += [_web(book, fabric) for fabric in webs]
     lines += [*_backing(book), *BATTING_AND_THREAD]
-    spare = [(label(fabric), _spare(fabric)) for fabric in fabrics]
+    spare = [(label(fabric), _spare(fabric)) for fabric in (*fabrics, *webs)]
     return Requirements(
         "What you need",
         Table("Fabric, batting and thread", head, told_by_size(book, lines)),
@@ -55,13 +57,32 @@ def _fabrics(book: Book) -> tuple[Fabric, ...]:
     )
 
 
+def _webs(book: Book) -> tuple[Fabric, ...]:
+    """What fuses the shapes, in the author's order."""
+    return tuple(
+        fabric
+        for name, fabric in book.first.quilt.fabrics.items()
+        if any(name in known.cutting.webs for known in book.all)
+    )
+
+
+def _web(book: Book, fabric: Fabric) -> Line:
+    """`Web (fusible web), 17″ wide`: by its own width, for it is sold in several."""
+
+    def tell(known: Evidence) -> str:
+        return amount(_buy(known, fabric.name))
+
+    wide = wording.length(fabric.width, book.system)
+    return f"{label(fabric)}, {wide} wide", tell
+
+
 def _is_cut(known: Evidence, name: str) -> bool:
     plan = known.cutting.fabrics.get(name)
     return plan is not None and bool(plan.strips) and bought(plan)
 
 
 def _buy(known: Evidence, name: str) -> Buy | None:
-    plan = known.cutting.fabrics.get(name)
+    plan = known.cutting.fabrics.get(name) or known.cutting.webs.get(name)
     return plan.buy if plan else None
 
 

@@ -29,8 +29,9 @@ PICTURES: Final[Mapping[str, tuple[str, ...]]] = {
     "strips": ("set",),
     "segments": ("set",),
     "line": ("pairs", "unit", "rows"),
-    "lines": ("unit", "rows"),
+    "lines": ("unit", "rows", "back"),
     "border": ("borders",),
+    "piece": ("unit",),
 }
 
 
@@ -42,6 +43,7 @@ class StepShown:
     anchor: str
     title: str
     does: tuple[str, ...]
+    numbered: bool
     press: str
     check: str
     tables: tuple[Table, ...]
@@ -116,12 +118,13 @@ def _shown(book: Book, step: Together, pictured: Pictured) -> StepShown:
     check, rows = figures_told(book, step, told.facts)
     tables = [Table("", ("", *book.names), rows)] if rows else []
     if told.orders:
-        tables.insert(0, _orders(told.orders))
+        tables.insert(0, _orders(told.orders, told.start))
     return StepShown(
         number=str(step.number),
         anchor=f"step-{step.number}",
         title=f"{told.title}{_only(book, step)}",
         does=told.does,
+        numbered=told.numbered,
         press=pressing(book, step),
         check=check,
         tables=tuple(tables),
@@ -177,10 +180,10 @@ def figures_told(book: Book, step: Together, facts: Sequence[Fact]) -> tuple[str
     return " ".join(line), tuple(rows)
 
 
-def _orders(orders: Mapping[str, str]) -> Table:
+def _orders(orders: Mapping[str, str], start: str) -> Table:
     """How the parts lie, a row a size."""
     rows = tuple(Row(wording.title(size), (f"{order}.",)) for size, order in orders.items())
-    return Table("", ("Size", "From the left"), rows, ("words",))
+    return Table("", ("Size", start), rows, ("words",))
 
 
 def pressing(book: Book, step: Together) -> str:

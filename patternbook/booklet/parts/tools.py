@@ -51,6 +51,9 @@ def _sewing(book: Book) -> Iterator[str]:
     yield f"sewing machine with a {seam} guide or foot"
     yield "iron and pressing board"
     yield "pins, scissors and seam ripper"
+    if any(piece.template for known in book.all for piece in known.quilt.pieces.values()):
+        yield "pencil, and card or template plastic"
+        yield "scissors for paper"
     if any(known.cutting.backing for known in book.all):
         yield "curved safety pins for basting"
     if any(known.quilt.quilting for known in book.all):
