@@ -10,12 +10,13 @@ from patternbook.booklet.book import Align, Row, Table
 from patternbook.cutting.records import BINDING, BindingPlan, CutStep, FabricPlan, LetterPlan, Strip
 from patternbook.inch import System, on_the_ruler
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Piece
+from patternbook.quilt.records import Piece, PiecedMade
 
 HEAD = ("Pieces", "Cut size", "Strips", "Wide")
 ALIGN: tuple[Align, ...] = ("number", "number", "number", "number")
 TO_MEASURE = "to your measure"
 WHOLE = "whole strips"
+AS_BELOW = "lengths below"
 
 
 def charts(known: Evidence) -> tuple[Table, ...]:
@@ -49,7 +50,11 @@ def _pieces(known: Evidence, piece: Piece, cut: LetterPlan) -> tuple[str, str]:
     """How many, and what size: squares, where they are cut again on the diagonal."""
     if piece.is_strip:
         whole = all(run.whole for run in piece.runs)
-        return wording.NONE, WHOLE if whole else TO_MEASURE
+        if whole:
+            return wording.NONE, WHOLE
+        if _cut_to_length(known, piece.letter):
+            return str(sum(run.number for run in piece.runs)), AS_BELOW
+        return wording.NONE, TO_MEASURE
     size = wording.cut_size(cut.size, known.quilt.system)
     return str(cut.cuts), size
 
@@ -79,6 +84,8 @@ def remarks(known: Evidence, *, shared: bool) -> Iterator[str]:
     if shared:
         for plan in known.cutting.fabrics.values():
             yield from _shared(known, plan)
+    for letter in known.quilt.pieces:
+        yield from _lengths(known, letter)
     yield from _webs(known)
     yield from _joined(known)
     yield from _diagonal(known)
@@ -97,6 +104,38 @@ def _shared(known: Evidence, plan: FabricPlan) -> Iterator[str]:
         f"{_times(strip)} {_gives(strip)}{' each' if strip.times > 1 else ''}" for strip in group
     )
     yield f"Cut the {wording.length(width, known.quilt.system)} strips like this: {lays}."
+
+
+def _cut_to_length(known: Evidence, letter: str) -> bool:
+    """Whether a strip's lengths are cut beforehand: the logs of a block, and not a border's."""
+    units = known.quilt.units
+    runs = [run for run in known.quilt.pieces[letter].runs if not run.whole]
+    return bool(runs) and all(
+        run.use in units and isinstance(units[run.use].made, PiecedMade) for run in runs
+    )
+
+
+def _lengths(known: Evidence, letter: str) -> Iterator[str]:
+    """How the strips of one letter are cut into the lengths of its logs."""
+    cut = known.cutting.letters.get(letter)
+    if cut is None or not _cut_to_length(known, letter):
+        return
+    plan = known.cutting.fabrics[cut.fabric]
+    system = known.quilt.system
+    lays = "; ".join(
+        f"{_times(strip)} {_long(strip, system)}{' each' if strip.times > 1 else ''}"
+        for strip in plan.strips
+        if letter in strip.letters and not strip.join
+    )
+    if lays:
+        yield f"{letter}, cut to these lengths: {lays}. Sort them by length and label each pile."
+
+
+def _long(strip: Strip, system: System) -> str:
+    return wording.listed(
+        f"{wording.spelled(cut.number)}{wording.NBSP}of {wording.length(cut.along, system)}"
+        for cut in strip.cuts
+    )
 
 
 def _times(strip: Strip) -> str:

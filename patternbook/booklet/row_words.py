@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from functools import partial
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 from patternbook.booklet import laying, setting_words, wording
@@ -15,6 +16,7 @@ from patternbook.sewing.records import Laid, LinesStep, LineStep, Step
 Found = Sequence[tuple[Evidence, LineStep]]
 
 
+LISTED: Final = 6  # numbers of rows that are written out; more are told by their first three
 NOUNS: Final = {"sash": "sash row", "slant": "diagonal row"}
 STARTS: Final = {"column": "From the top", "slant": "From the lower left"}
 
@@ -70,7 +72,10 @@ def _numbers(found: Found) -> tuple[Fact, ...]:
 
 def _counted_out(step: Step) -> str:
     numbers = step.numbers if isinstance(step, LineStep) else ()
-    return ", ".join(str(number) for number in numbers)
+    steps = {after - before for before, after in pairwise(numbers)}
+    if len(numbers) > LISTED and len(steps) == 1:  # 1, 3, 5 … 29
+        return f"{', '.join(map(str, numbers[:3]))} … {numbers[-1]}"
+    return ", ".join(map(str, numbers))
 
 
 def _alone(found: Found) -> bool:

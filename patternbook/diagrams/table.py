@@ -130,8 +130,10 @@ class Table:
                     named.add(part.part)
                 else:
                     self._last(bare, part)
-        aside = [self._pressed(row) for row in self.rows]
-        self._between()
+        by_hand = self.made.setting == "hexagons"  # over papers, where nothing is pressed
+        aside = [] if by_hand else [self._pressed(row) for row in self.rows]
+        if not by_hand:
+            self._between()
         self._numbered()
         self._left_out()
         tags = [tag for part, tag in bare.items() if part not in named]

@@ -36,16 +36,34 @@ class Clash(NamedTuple):
 def clashes(
     quilt: Quilt, plans: Mapping[str, PressingPlan], meetings: Meetings
 ) -> Iterator[Notice]:
-    """One notice a unit whose neighbouring lines cannot nest.
-
-    Seams deeper in the parts, as where two like blocks lie side by side, are not mended by any
-    word of hers: the steps count them.
-    """
+    """One notice a unit whose neighbouring lines cannot nest, and one where its blocks cannot."""
     for unit in quilt.units.values():
         if isinstance(unit.made, LayoutMade):
             found = sorted(_found(unit.name, meetings), key=_weight)
             if found:
                 yield _notice(unit, unit.made, found, plans, quilt)
+            yield from _blocks(unit, meetings, quilt)
+
+
+def _blocks(unit: Unit, meetings: Meetings, quilt: Quilt) -> Iterator[Notice]:
+    """Advice where seams inside the blocks meet and are pressed one way, as they are where two
+    like blocks lie side by side: no word for the rows mends that."""
+    if not isinstance(unit.made, LayoutMade):
+        return
+    joined = [meetings.line(unit.name, number) for number in range(len(unit.made.lines))]
+    joined.append(meetings.lines(unit.name))
+    meets = [meet for joining in joined for meet in joining.meets]
+    deep = [meet for meet in meets if meet.same_way and max(meet.one.depth, meet.other.depth) > 1]
+    if not deep:
+        return
+    message = (
+        f"'{unit.name}': at {len(deep)} of the {len(meets)} places where seams of its blocks meet "
+        "both are pressed the same way, and cannot nest."
+    )
+    hint = "Press the last seams of every other block the other way, or open, or turn that block."
+    marks = (Mark(unit.place, "here"),) if unit.place else ()
+    size = (quilt.size,)
+    yield Notice("press-blocks", "advice", "sewing", message, marks, "R16", size, hint=hint)
 
 
 def _weight(clash: Clash) -> tuple[int, int]:
