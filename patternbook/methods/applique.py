@@ -130,9 +130,7 @@ class Fault(NamedTuple):
     hint: str
 
 
-def _fault(
-    name: str, shapes: tuple[str, ...], unit: WrittenApplique, world: World
-) -> Fault | None:
+def _fault(name: str, shapes: tuple[str, ...], unit: WrittenApplique, world: World) -> Fault | None:
     if not shapes:
         message = f"'{name}' has no shapes to lay on it."
         return Fault("applique-shape", message, "Write `shapes: L P`.")

@@ -27,14 +27,8 @@ def flips(goose: str, wings: str, measure: Sides, raw: Exact, seam: Exact) -> tu
     off_right = pieced.cut((wide - side + run, 0.0), (wide, side - run))
     turned = pieced.cloth(wings, ((wide - side, 0.0), (wide, 0.0), (wide, side)))
     left = pieced.wrong_side(wings, pieced.rectangle(0, 0, side, side))
-    alone = pieced.wrong_side(wings, pieced.rectangle(0, 0, side, side))
     return (
-        Action(
-            "mark",
-            f"Draw a line from corner to corner on the wrong side of each {wings}.",
-            (),
-            (alone, pieced.mark((0.0, 0.0), (side, side))),
-        ),
+        pieced.marked(wings, side, falling=True),
         Action(
             "sew",
             f"Lay one {wings} on the right end of {goose}, right sides together, its line from the "
@@ -62,60 +56,56 @@ def flips(goose: str, wings: str, measure: Sides, raw: Exact, seam: Exact) -> tu
 def four(goose: str, wings: str, large: Exact, raw: Exact, seam: Exact) -> tuple[Action, ...]:
     """Four at once: four small squares sewn onto a large one and cut apart."""
     full, side, run = float(large), float(raw), float(seam) * DIAGONAL
-    base = pieced.cloth(goose, pieced.rectangle(0, 0, full, full))
+    return (
+        pieced.marked(wings, side, falling=True),
+        *_first_two(goose, wings, full, side, run, seam),
+        *_other_two(goose, wings, full, side, run, seam),
+    )
+
+
+def _first_two(
+    goose: str, wings: str, full: float, side: float, run: float, seam: Exact
+) -> tuple[Action, ...]:
+    """Small squares in opposite corners, sewn along one long line and cut into two hearts."""
     far = full - side
-    two = (
+    laid = (
+        pieced.cloth(goose, pieced.rectangle(0, 0, full, full)),
         pieced.wrong_side(wings, pieced.rectangle(0, 0, side, side)),
         pieced.wrong_side(wings, pieced.rectangle(far, far, side, side)),
-    )
-    both = (
         pieced.sew((run, 0.0), (full, full - run)),
         pieced.sew((0.0, run), (full - run, full)),
     )
+    sewn = (
+        f"Lay two {wings} in opposite corners of {goose}, right sides together; they overlap "
+        "in the middle, and their lines are one. Sew on both sides of the line, {0} away from "
+        "it."
+    )
+    cut = f"Cut on the line and press {wings} away from {goose}: two pieces shaped like hearts."
     line = pieced.cut((0.0, 0.0), (full, full))
-    heart = _heart(goose, wings, full, side, run)
+    return Action("sew", sewn, (seam,), laid), Action("cut", cut, (), (*laid, line))
+
+
+def _other_two(
+    goose: str, wings: str, full: float, side: float, run: float, seam: Exact
+) -> tuple[Action, ...]:
+    """One more small square on each heart, sewn and cut into two geese."""
+    far = full - side
     third = pieced.wrong_side(wings, pieced.rectangle(far, 0, side, side))
+    laid = (*_heart(goose, wings, full, side, run), third)
     down = ((full, 0.0), (far, side))
     beside = (
         pieced.sew((full - run, 0.0), (far, side - run)),
         pieced.sew((full, run), (far + run, side)),
     )
-    alone = pieced.wrong_side(wings, pieced.rectangle(0, 0, side, side))
+    sewn = (
+        f"Lay another {wings} on the large corner of each heart, right sides together, its "
+        "line from the corner to the gap between the two. Sew on both sides of the line, {0} "
+        "away from it."
+    )
+    cut = f"Cut on the line and press {wings} away from {goose}: that makes 4."
     return (
-        Action(
-            "mark",
-            f"Draw a line from corner to corner on the wrong side of each {wings}.",
-            (),
-            (alone, pieced.mark((0.0, 0.0), (side, side))),
-        ),
-        Action(
-            "sew",
-            f"Lay two {wings} in opposite corners of {goose}, right sides together; they overlap "
-            "in the middle, and their lines are one. Sew on both sides of the line, {0} away from "
-            "it.",
-            (seam,),
-            (base, *two, *both),
-        ),
-        Action(
-            "cut",
-            f"Cut on the line and press {wings} away from {goose}: two hearts.",
-            (),
-            (base, *two, *both, line),
-        ),
-        Action(
-            "sew",
-            f"Lay another {wings} on the large corner of each heart, right sides together, its "
-            "line from the corner to the gap between the two. Sew on both sides of the line, {0} "
-            "away from it.",
-            (seam,),
-            (*heart, third, pieced.mark(*down), *beside),
-        ),
-        Action(
-            "cut",
-            f"Cut on the line and press {wings} away from {goose}: that makes 4.",
-            (),
-            (*heart, third, *beside, pieced.cut(*down)),
-        ),
+        Action("sew", sewn, (seam,), (*laid, pieced.mark(*down), *beside)),
+        Action("cut", cut, (), (*laid, *beside, pieced.cut(*down))),
     )
 
 

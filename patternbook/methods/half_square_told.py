@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import sqrt
 from typing import Final
 
-from patternbook.exact import Exact
+from patternbook.exact import ROOT2, Exact
 from patternbook.methods import pieced
 from patternbook.methods.made import Action, Drawn
 
@@ -27,31 +27,11 @@ def _one(first: str, second: str, raw: Exact, seam: Exact) -> tuple[Action, ...]
 
 
 def _two(first: str, second: str, raw: Exact, seam: Exact) -> tuple[Action, ...]:
-    side, sewn = float(raw), float(seam)
-    back = pieced.wrong_side(second, pieced.rectangle(0, 0, side, side))
-    line = pieced.mark((side, 0.0), (0.0, side))
-    off = sewn * sqrt(2)
-    both = (
-        pieced.sew((side - off, 0.0), (0.0, side - off)),
-        pieced.sew((side, off), (off, side)),
-    )
+    drawn, sewn = pieced.pair_sewn(first, second, raw, seam)
+    back, *_ = drawn.sketch
+    side, both = float(raw), pieced.beside_diagonal(float(raw), float(seam * ROOT2))
     across = pieced.cut((side, 0.0), (0.0, side))
-    return (
-        Action(
-            "mark",
-            f"Draw a line from corner to corner on the wrong side of each {second}.",
-            (),
-            (back, line),
-        ),
-        Action(
-            "sew",
-            f"Lay {second} on {first}, right sides together. Sew on both sides of the line, "
-            "{0} away from it.",
-            (seam,),
-            (back, line, *both),
-        ),
-        Action("cut", "Cut on the line: that makes 2.", (), (back, *both, across)),
-    )
+    return drawn, sewn, Action("cut", "Cut on the line: that makes 2.", (), (back, *both, across))
 
 
 def _four(first: str, second: str, raw: Exact, seam: Exact) -> tuple[Action, ...]:

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 from typing import Final, Generic, NamedTuple, TypeVar
 
-from patternbook.exact import Exact
+from patternbook.exact import ROOT2, Exact
 from patternbook.linear import Sum
 from patternbook.methods.made import (
     Action,
@@ -306,3 +306,28 @@ def press(*points: Point) -> Drawn:
 def rectangle(x: float, y: float, across: float, down: float) -> tuple[Point, ...]:
     """The corners of an upright rectangle."""
     return (x, y), (x + across, y), (x + across, y + down), (x, y + down)
+
+
+def marked(letter: str, side: float, *, falling: bool = False) -> Action:
+    """A square's diagonal drawn on its wrong side: rising to the right, or `falling`."""
+    line = mark((0.0, 0.0), (side, side)) if falling else mark((side, 0.0), (0.0, side))
+    words = f"Draw a line from corner to corner on the wrong side of each {letter}."
+    return Action("mark", words, (), (wrong_side(letter, rectangle(0, 0, side, side)), line))
+
+
+def beside_diagonal(side: float, off: float) -> tuple[Drawn, Drawn]:
+    """The seams on both sides of the diagonal that rises to the right; they meet the edges `off`
+    away from its ends."""
+    return sew((side - off, 0.0), (0.0, side - off)), sew((side, off), (off, side))
+
+
+def pair_sewn(first: str, second: str, raw: Exact, seam: Exact) -> tuple[Action, Action]:
+    """A pair of squares marked, and sewn on both sides of the line."""
+    side = float(raw)
+    drawn = marked(second, side)
+    words = (
+        f"Lay {second} on {first}, right sides together. Sew on both sides of the line, "
+        "{0} away from it."
+    )
+    both = beside_diagonal(side, float(seam * ROOT2))
+    return drawn, Action("sew", words, (seam,), (*drawn.sketch, *both))

@@ -17,39 +17,25 @@ TRIM: Final = (
 def two(parts: tuple[str, ...], raw: Exact, seam: Exact) -> tuple[Action, ...]:
     """Two from a pair of squares: sewn and cut, laid together, sewn and cut again."""
     first, second = parts
-    side, off = float(raw), float(seam) * DIAGONAL
-    back = pieced.wrong_side(second, pieced.rectangle(0, 0, side, side))
-    line = pieced.mark((side, 0.0), (0.0, side))
-    both = _both_sides(side, off)
-    half = side - off
-    above = pieced.cloth(second, ((0.0, 0.0), (half, 0.0), (0.0, half)))
-    below = pieced.cloth(first, ((half, 0.0), (half, half), (0.0, half)))
-    nested = (
-        pieced.wrong_side(second, ((0.0, 0.0), (half, 0.0), (0.0, half))),
-        pieced.wrong_side(first, ((half, 0.0), (half, half), (0.0, half))),
-    )
-    across = pieced.mark((0.0, 0.0), (half, half))
-    last = _mirrored(half, _both_sides(half, off))
+    half = float(raw) - float(seam) * DIAGONAL
+    above, below = ((0.0, 0.0), (half, 0.0), (0.0, half)), ((half, 0.0), (half, half), (0.0, half))
+    halves = (pieced.cloth(second, above), pieced.cloth(first, below))
+    cut = "Cut on the line. Press both seams toward the same piece."
+    nested = (pieced.wrong_side(second, above), pieced.wrong_side(first, below))
     return (
-        Action(
-            "mark",
-            f"Draw a line from corner to corner on the wrong side of each {second}.",
-            (),
-            (back, line),
-        ),
-        Action(
-            "sew",
-            f"Lay {second} on {first}, right sides together. Sew on both sides of the line, "
-            "{0} away from it.",
-            (seam,),
-            (back, line, *both),
-        ),
-        Action(
-            "cut",
-            "Cut on the line. Press both seams toward the same piece.",
-            (),
-            (above, below),
-        ),
+        *pieced.pair_sewn(first, second, raw, seam),
+        Action("cut", cut, (), halves),
+        *_crossed(first, second, nested, half, seam),
+    )
+
+
+def _crossed(
+    first: str, second: str, nested: tuple[Drawn, ...], half: float, seam: Exact
+) -> tuple[Action, ...]:
+    """The halves laid together with their seams nested, sewn and cut across the first seam."""
+    across = pieced.mark((0.0, 0.0), (half, half))
+    last = _mirrored(half, pieced.beside_diagonal(half, float(seam) * DIAGONAL))
+    return (
         Action(
             "mark",
             f"Lay one on the other, right sides together, {second} on {first}, so that the seams "
@@ -70,14 +56,6 @@ def two(parts: tuple[str, ...], raw: Exact, seam: Exact) -> tuple[Action, ...]:
             (),
             (*nested, *last, pieced.cut((0.0, 0.0), (half, half))),
         ),
-    )
-
-
-def _both_sides(side: float, off: float) -> tuple[Drawn, Drawn]:
-    """The seams beside the line from the top right to the bottom left."""
-    return (
-        pieced.sew((side - off, 0.0), (0.0, side - off)),
-        pieced.sew((side, off), (off, side)),
     )
 
 

@@ -46,16 +46,10 @@ def sewn_on(
     seam: Exact,
 ) -> tuple[Action, ...]:
     """One round: opposite sides, the other two, trimmed."""
-    within = float(outside / ROOT2 + seam * 2)
-    cut, off = float(raw), float(seam)
-    measure = outside + seam * 2
-    long, tall = cut * DIAGONAL / 2, cut * DIAGONAL / 2
-    half = within / 2
-    up: tuple[Point, ...] = ((-long, -half), (0.0, tall - half), (long, -half))
-    down = tuple((x, -y) for x, y in up)
-    opened = tuple((x, -half + 2 * off - (y + half)) for x, y in up)
-    closed = tuple((x, -y) for x, y in opened)
-    level = half - off
+    half, off = float(outside / ROOT2 + seam * 2) / 2, float(seam)
+    long = float(raw) * DIAGONAL / 2
+    up: tuple[Point, ...] = ((-long, -half), (0.0, long - half), (long, -half))
+    measure, laid = outside + seam * 2, _opposite(part, up, half, off)
     return (
         Action(
             "sew",
@@ -63,26 +57,16 @@ def sewn_on(
             "together, long edge to side, its middle on the middle. Sew with seams of {0} and "
             f"press {part} outward.",
             (seam,),
-            (
-                *square,
-                pieced.wrong_side(part, up),
-                pieced.wrong_side(part, down),
-                pieced.sew((-half, -level), (half, -level)),
-                pieced.sew((-half, level), (half, level)),
-            ),
+            (*square, *laid),
         ),
         Action(
             "sew",
             f"Sew a triangle {part} to the other two sides in the same way and press them outward.",
             (),
             (
-                pieced.cloth(part, opened),
-                pieced.cloth(part, closed),
+                *_opened(part, up, half, off),
                 *square,
-                pieced.wrong_side(part, tuple((-y, x) for x, y in up)),
-                pieced.wrong_side(part, tuple((y, x) for x, y in up)),
-                pieced.sew((-level, -half), (-level, half)),
-                pieced.sew((level, -half), (level, half)),
+                *map(_sideways, _opposite(part, up, half, off)),
             ),
         ),
         Action(
@@ -91,3 +75,25 @@ def sewn_on(
             (Sides(measure, measure), seam),
         ),
     )
+
+
+def _opposite(part: str, up: tuple[Point, ...], half: float, off: float) -> tuple[Drawn, ...]:
+    """Triangles laid on the upper and lower side of the square, and their seams."""
+    level = half - off
+    return (
+        pieced.wrong_side(part, up),
+        pieced.wrong_side(part, tuple((x, -y) for x, y in up)),
+        pieced.sew((-half, -level), (half, -level)),
+        pieced.sew((-half, level), (half, level)),
+    )
+
+
+def _opened(part: str, up: tuple[Point, ...], half: float, off: float) -> tuple[Drawn, ...]:
+    """The first two triangles once they are pressed outward."""
+    above = tuple((x, 2 * off - 2 * half - y) for x, y in up)
+    return pieced.cloth(part, above), pieced.cloth(part, tuple((x, -y) for x, y in above))
+
+
+def _sideways(drawn: Drawn) -> Drawn:
+    """The same on the left and the right side."""
+    return drawn._replace(points=tuple((y, x) for x, y in drawn.points))

@@ -79,7 +79,6 @@ def _step(
     mitres = MITRES if border.corners == "mitred" and not first else 0
     sewn = (inside.down if sides else inside.across) * 2 + (width + seams) * len(stones)
     return BorderStep(
-        number=0,
         unit=unit.name,
         kind="border",
         one=1,
@@ -90,10 +89,8 @@ def _step(
         seam_length=(sewn + width * ROOT2 * mitres) * make,
         matches=len(joining.meets),
         same_way=sum(meet.same_way for meet in joining.meets),
-        rounds=(),
         press=OUT[pair],
         note=border.note if first else None,
-        last=False,
         border=border.number,
         pair=pair,
         first=first,

@@ -65,7 +65,6 @@ class LayoutSteps:
         fillers = sum(map(triangle, line.parts)) if line.role == "slant" else 0
         matches, same_way = _meets(self.meetings.line(self.unit.name, numbers[0]))
         return LineStep(
-            number=0,
             unit=self.unit.name,
             kind="line",
             one=len(numbers),
@@ -78,8 +77,6 @@ class LayoutSteps:
             same_way=same_way,
             rounds=() if self._odd else rounds(names, self._joined(line), all_),
             press=() if papers else self.plan.lines[numbers[0]].seams,
-            note=None,
-            last=False,
             role=line.role,
             numbers=self._numbers(numbers),
             lines=numbers,
@@ -97,7 +94,6 @@ class LayoutSteps:
         alone = [line.parts[0] for line in lines if len(line.parts) == 1]
         matches, same_way = _meets(self.meetings.lines(self.unit.name))
         return LinesStep(
-            number=0,
             unit=self.unit.name,
             kind="lines",
             one=1,
@@ -110,8 +106,6 @@ class LayoutSteps:
             same_way=same_way,
             rounds=() if self._odd else rounds(_ends(lines), self._stacked(lines), make),
             press=() if self.made.setting == "hexagons" else self.plan.between,
-            note=None,
-            last=False,
             by=self.made.by,
             count=len(lines),
             blocks=sum(line.role != "sash" for line in lines),

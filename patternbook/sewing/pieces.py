@@ -16,7 +16,6 @@ def piece_steps(unit: Unit, made: PiecedMade, plan: PressingPlan, make: int) -> 
     goes = in_goes(make, min(unit.mirrored, make), made.gives)
     inner = dict.fromkeys(None if at is None else unit.placed[at].part for at in plan.inner)
     yield PieceStep(
-        number=0,
         unit=unit.name,
         kind="piece",
         one=1,
@@ -25,12 +24,6 @@ def piece_steps(unit: Unit, made: PiecedMade, plan: PressingPlan, make: int) -> 
         measure=unit.measure,
         seams=made.stitched,
         seam_length=made.sewn * goes,
-        matches=0,
-        same_way=0,
-        rounds=(),
-        press=(),
-        note=None,
-        last=False,
         word=made.word,
         actions=made.actions,
         goes=goes,

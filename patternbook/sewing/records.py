@@ -58,16 +58,15 @@ class Round:
     groups: tuple[Group, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Step:
     """One step. It makes `make` for the whole quilt, `one` for each unit.
 
     `seams`, `matches` (places where seams have to meet) and `same_way` (of those, pressed one
     way, so that they cannot nest) are in one; `seam_length` is sewn in all of them. `last`: the
-    unit is finished with it.
+    unit is finished with it. `number` is given once all steps are in order.
     """
 
-    number: int
     unit: str
     kind: StepKind
     one: int
@@ -76,15 +75,16 @@ class Step:
     measure: Sides
     seams: int
     seam_length: Exact
-    matches: int
-    same_way: int
-    rounds: tuple[Round, ...]
-    press: tuple[Way, ...]
-    note: str | None
-    last: bool
+    number: int = 0
+    matches: int = 0
+    same_way: int = 0
+    rounds: tuple[Round, ...] = ()
+    press: tuple[Way, ...] = ()
+    note: str | None = None
+    last: bool = False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StripStep(Step):
     """Strips sewn side by side into sets; `make` counts sets, as long as their strips."""
 
@@ -94,7 +94,7 @@ class StripStep(Step):
     stated: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SegmentStep(Step):
     """Sets cut across into slices `segment` wide: `cut` in all, of which `spare` are not sewn
     on. `per_set` are planned from each set, `fits` would fit."""
@@ -116,7 +116,7 @@ class Pressed(NamedTuple):
     seams: tuple[Way, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LineStep(Step):
     """The parts of one row or column joined, and of all that hold the same in one order.
 
@@ -146,7 +146,7 @@ class LineStep(Step):
         return self.pressed[0].stated
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class LinesStep(Step):
     """The lines joined: `count` of them, `blocks` without sash rows. `parts` are only lines that
     are one part alone, and the four `corners` that are sewn on when all rows on the slant are
@@ -163,7 +163,7 @@ class LinesStep(Step):
     papers: bool = False
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BorderStep(Step):
     """One pair of a border's strips. `length` is their planned cut length, to be compared with
     the measure of the quilt; `width` is finished. `stones` are sewn to the ends of the pair
@@ -180,7 +180,7 @@ class BorderStep(Step):
     joined: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PieceStep(Step):
     """A unit sewn in a way of its own: `actions` in order, done `goes` times, each giving `gives`
     units; `spare` of them are not sewn on. `parts` go in, `make` units are wanted. `toward` are

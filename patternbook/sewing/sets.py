@@ -21,7 +21,6 @@ def set_steps(
         yield _sew(unit, made, pressing, quilt)
     cut = made.sets * made.per_set
     yield SegmentStep(
-        number=0,
         unit=unit.name,
         kind="segments",
         one=1,
@@ -30,12 +29,6 @@ def set_steps(
         measure=unit.measure,
         seams=0,
         seam_length=Exact(0),
-        matches=0,
-        same_way=0,
-        rounds=(),
-        press=(),
-        note=None,
-        last=False,
         segment=made.segment,
         sets=made.sets,
         per_set=made.per_set,
@@ -51,7 +44,6 @@ def _sew(unit: Unit, made: StripSetMade, pressing: LinePressing, quilt: Quilt) -
     strips = Joined(widths, length, "across", Exact(quilt.seam * 2), Exact(0))
     seams = len(made.strips) - 1
     return StripStep(
-        number=0,
         unit=unit.name,
         kind="strips",
         one=1,
@@ -60,12 +52,8 @@ def _sew(unit: Unit, made: StripSetMade, pressing: LinePressing, quilt: Quilt) -
         measure=Sides(made.set_width, length),
         seams=seams,
         seam_length=length * (seams * made.sets),
-        matches=0,
-        same_way=0,
         rounds=rounds(made.strips, strips, made.sets),
         press=pressing.seams,
-        note=None,
-        last=False,
         strips=made.strips,
         strip_length=made.strip_length,
         word=pressing.word,

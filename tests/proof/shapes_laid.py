@@ -109,10 +109,10 @@ def hexagon(x: Number, y: Number, side: Number) -> Patch:
 
 
 @st.composite
-def cut_up(draw: st.DrawFn) -> list[Patch]:
-    """An oblong of 12 × 8 cut in two again and again, and some parts cut from corner to corner."""
+def oblongs(draw: st.DrawFn, most: int) -> list[Patch]:
+    """An oblong of 12 × 8 cut in two again and again, at most so often."""
     patches = [box(0, 0, 12, 8)]
-    for _ in range(draw(st.integers(1, 8))):
+    for _ in range(draw(st.integers(1, most))):
         one = patches.pop(draw(st.integers(0, len(patches) - 1)))
         part = Fraction(draw(st.integers(1, 7)), 8)
         if draw(st.booleans()):
@@ -123,6 +123,13 @@ def cut_up(draw: st.DrawFn) -> list[Patch]:
             high = one.down * part
             patches.append(one._replace(down=high))
             patches.append(one._replace(y=one.y + high, down=one.down - high))
+    return patches
+
+
+@st.composite
+def cut_up(draw: st.DrawFn) -> list[Patch]:
+    """Such an oblong with some of its parts cut from corner to corner."""
+    patches = draw(oblongs(8))
     pieces: list[Patch] = halves(patches.pop(), rising=draw(st.booleans()))
     for one in patches:
         way = draw(st.integers(0, 3))

@@ -11,13 +11,9 @@ from patternbook.exact import ROOT2, Exact
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.tiling import tiling
 from patternbook.quilt.place import Patch
-from patternbook.quilt.records import Sides, Turn
+from patternbook.quilt.records import Sides
 from tests.proof.planting import tea
-
-
-def patch(x: Exact | int, y: Exact | int, across: Exact | int, down: Exact | int) -> Patch:
-    left, upper, wide, high = (Exact.of(side) for side in (x, y, across, down))
-    return Patch("S", left, upper, wide, high, Turn(), ("top",))
+from tests.proof.shapes_laid import box, oblongs
 
 
 def top(across: Exact | int, down: Exact | int, *patches: Patch) -> Evidence:
@@ -31,20 +27,20 @@ def codes(evidence: Evidence) -> list[str]:
 
 
 def test_a_covered_top() -> None:
-    assert codes(top(4, 4, patch(0, 0, 4, 1), patch(0, 1, 1, 3), patch(1, 1, 3, 3))) == []
+    assert codes(top(4, 4, box(0, 0, 4, 1), box(0, 1, 1, 3), box(1, 1, 3, 3))) == []
 
 
 def test_an_overlap_and_a_gap_of_equal_area() -> None:
     """The areas add up to 16, and one place is covered twice, another not at all."""
-    assert codes(top(4, 4, patch(0, 0, 2, 4), patch(1, 0, 2, 4))) == ["tiling-overlap"]
+    assert codes(top(4, 4, box(0, 0, 2, 4), box(1, 0, 2, 4))) == ["tiling-overlap"]
 
 
 def test_a_patch_beyond_the_edge() -> None:
-    assert codes(top(4, 4, patch(0, 0, 2, 4), patch(3, 0, 2, 4))) == ["tiling-outside"]
+    assert codes(top(4, 4, box(0, 0, 2, 4), box(3, 0, 2, 4))) == ["tiling-outside"]
 
 
 def test_a_gap() -> None:
-    (notice,) = tiling(top(4, 4, patch(0, 0, 4, 1), patch(0, 1, 4, 2)))
+    (notice,) = tiling(top(4, 4, box(0, 0, 4, 1), box(0, 1, 4, 2)))
     assert notice.code == "tiling-uncovered"
     assert "cover 12, the top is 16 in area, 4 apart" in notice.message
 
@@ -52,8 +48,8 @@ def test_a_gap() -> None:
 def test_lengths_with_roots() -> None:
     half = ROOT2 / 2
     side = ROOT2 * 2
-    assert codes(top(side, side, patch(0, 0, half, side), patch(half, 0, side - half, side))) == []
-    over = [patch(0, 0, half + half, side), patch(half, 0, side - half, side)]
+    assert codes(top(side, side, box(0, 0, half, side), box(half, 0, side - half, side))) == []
+    over = [box(0, 0, half + half, side), box(half, 0, side - half, side)]
     assert codes(top(side, side, *over)) == ["tiling-overlap", "tiling-uncovered"]
 
 
@@ -68,31 +64,13 @@ def test_one_patch_moved_onto_its_twin() -> None:
     assert codes(replace(tea(), patches=tuple(patches))) == ["tiling-overlap"]
 
 
-@st.composite
-def cut_up(draw: st.DrawFn) -> list[Patch]:
-    """An oblong of 12 × 8 cut in two again and again."""
-    patches = [patch(0, 0, 12, 8)]
-    for _ in range(draw(st.integers(1, 12))):
-        one = patches.pop(draw(st.integers(0, len(patches) - 1)))
-        part = Fraction(draw(st.integers(1, 7)), 8)
-        if draw(st.booleans()):
-            wide = one.across * part
-            patches.append(one._replace(across=wide))
-            patches.append(one._replace(x=one.x + wide, across=one.across - wide))
-        else:
-            high = one.down * part
-            patches.append(one._replace(down=high))
-            patches.append(one._replace(y=one.y + high, down=one.down - high))
-    return patches
-
-
-@given(cut_up(), st.randoms(use_true_random=False))
+@given(oblongs(12), st.randoms(use_true_random=False))
 def test_what_is_cut_up_covers_whatever_the_order(patches: list[Patch], by: Random) -> None:
     by.shuffle(patches)
     assert codes(top(12, 8, *patches)) == []
 
 
-@given(cut_up(), st.data())
+@given(oblongs(12), st.data())
 def test_no_patch_can_be_moved(patches: list[Patch], data: st.DataObject) -> None:
     """Moved a little, a patch lies over another or beyond the edge; the areas still add up."""
     at = data.draw(st.integers(0, len(patches) - 1))
