@@ -72,3 +72,24 @@ def lines(page: PageObject, reader: PdfReader) -> Iterator[list[Point]]:
             if len(way) > 1:
                 yield way
             way = []
+
+
+Rect = tuple[float, float, float, float]
+
+
+def overprinted(pdf: bytes) -> Iterator[tuple[int, str, str]]:
+    """Runs of words that lie over one another: the page from 1, and both runs."""
+    for number, page in enumerate(pypdfium2.PdfDocument(pdf), 1):
+        text = page.get_textpage()
+        rects: list[Rect] = [text.get_rect(n) for n in range(text.count_rects())]
+        for at, one in enumerate(rects):
+            for other in rects[at + 1 :]:
+                if _over(one, other):
+                    yield number, text.get_text_bounded(*one), text.get_text_bounded(*other)
+
+
+def _over(one: Rect, other: Rect) -> bool:
+    """By more than letters that lean into their neighbours: left, bottom, right, top in points."""
+    wide = min(one[2], other[2]) - max(one[0], other[0])
+    high = min(one[3], other[3]) - max(one[1], other[1])
+    return wide > 2 and high > 4

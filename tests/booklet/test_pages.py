@@ -20,7 +20,7 @@ from patternbook.booklet import wording
 from patternbook.booklet.parts.steps import StepShown, steps
 from patternbook.edition.pipeline import Examined, examine
 from patternbook.edition.printing import printed
-from tests.booklet.page_reading import pixels
+from tests.booklet.page_reading import overprinted, pixels
 from tests.booklet.small import DOORSTEP, book, demo, written
 
 PAPERS = ("a4", "letter")
@@ -185,6 +185,17 @@ def test_no_page_is_half_empty(name: str, paper: str) -> None:
         body = grey[: int(grey.shape[0] * 0.93)]
         lowest = max(row for row in range(body.shape[0]) if (body[row] < 200).any())
         assert lowest > grey.shape[0] * 0.6, f"page {number + 1}"
+
+
+# Long steps with a wide picture, a table beside the words, and a page's foot below them.
+LONG = ("bakers-door-beads", "courtyard-rain", "cream-on-fridays", "cut-before-you-worry")
+
+
+@pytest.mark.parametrize("name", [*DEMOS, *LONG])
+def test_no_words_are_printed_over_others(name: str) -> None:
+    for file, pdf in files(name).items():
+        if file.endswith(".pdf"):
+            assert list(overprinted(pdf)) == [], file
 
 
 def test_a_copy_for_one_size_shows_no_other() -> None:
