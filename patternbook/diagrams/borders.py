@@ -7,6 +7,7 @@ from typing import Final
 
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.laid import Lying, draw, parts, shown
+from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped, fitted
@@ -22,19 +23,29 @@ GAP: Final = 15.0  # points between the quilt and a strip
 
 
 def borders(pattern: Pattern) -> Iterator[Drawing]:
-    """One drawing for the top's borders, of the first size that has some."""
-    for size in pattern.tops:
-        unit = size.quilt.units[size.quilt.top or ""]
-        if isinstance(unit.made, LayoutMade) and unit.made.borders:
-            yield _borders(pattern, size, unit, unit.made)
-            return
+    """One drawing for the top's borders, of the size that has most, and one for each unit that
+    has borders of its own."""
+    made = [(size, size.quilt.units[size.quilt.top or ""]) for size in pattern.tops]
+    bordered = [
+        (size, unit, unit.made)
+        for size, unit in made
+        if isinstance(unit.made, LayoutMade) and unit.made.borders
+    ]
+    if bordered:
+        size, unit, layout = max(bordered, key=lambda one: len(one[2].borders))
+        note = f" (drawn for {size.name})" if len(pattern.tops) > 1 else ""
+        yield _borders(size, unit, layout, "borders", note)
+    for size, unit in pattern.units():
+        own = unit.name != size.quilt.top
+        if own and isinstance(unit.made, LayoutMade) and unit.made.borders:
+            note = pattern.drawn_for(size, unit)
+            yield _borders(size, unit, unit.made, name("borders", unit.name), note)
 
 
-def _borders(pattern: Pattern, size: Size, unit: Unit, made: LayoutMade) -> Drawing:
+def _borders(size: Size, unit: Unit, made: LayoutMade, called: str, note: str) -> Drawing:
     scale = LARGEST / (2.54 if size.system.unit == "cm" else 1)
     pen = fitted(lambda pen: _drawn(pen, size, unit, made), MOST, scale)
-    note = f" (drawn for {size.name})" if len(pattern.tops) > 1 else ""
-    return cropped(pen, "borders", f"Borders: measure first{note}", _described(size, made))
+    return cropped(pen, called, f"Borders: measure first{note}", _described(size, made))
 
 
 def _drawn(pen: Pen, size: Size, unit: Unit, made: LayoutMade) -> None:

@@ -104,8 +104,9 @@ def _pictures(book: Book, steps: Sequence[Together]) -> Mapping[int, Pictured]:
 
 def _names(book: Book, step: Together) -> tuple[str, ...]:
     kinds = PICTURES[step.any.kind]
+    is_top = step.unit == book.first.quilt.top
     names = [
-        kind if kind == "borders" else drawn(kind, step.unit, *size)
+        kind if kind == "borders" and is_top else drawn(kind, step.unit, *size)
         for kind in kinds
         for size in ((), (book.middle,))
     ]
