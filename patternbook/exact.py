@@ -127,6 +127,9 @@ class Exact:
         two, three, six = self.roots
         return Exact._rooted(-self.numerator, -two, -three, -six, self.denominator)
 
+    def __abs__(self) -> Exact:
+        return -self if self.sign() < 0 else self
+
     def __sub__(self, other: Exact | Rational) -> Exact:
         other = Exact.of(other)
         if not self.roots and not other.roots:

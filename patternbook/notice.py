@@ -35,11 +35,16 @@ class Mark:
 
 @dataclass(frozen=True)
 class Edit:
-    """One change of the source's text that would mend a fault."""
+    """One change of the source's text that alone would mend a fault.
+
+    `old` is what stands there, in plain characters (`7 1/2 x 15` for `7½ × 15`). `sure` where
+    this is the one number to blame; an edit that is not is one of several that would do as well.
+    """
 
     place: Place
     old: str
     new: str
+    sure: bool = True
 
 
 @dataclass(frozen=True)
@@ -48,7 +53,8 @@ class Notice:
 
     `code` is a short name in hyphens, `rule` one of R1 to R24 (see `explain`), `message` names
     both sides of a contradiction with the sum written out, `marks` go from most to least
-    important, `hint` is one thing to try.
+    important, `hint` is one thing to try. Of `edits` the first is the mend, and `check --fix`
+    makes it where it is sure; all others are alternatives, for the author to choose.
     """
 
     code: str
@@ -62,6 +68,11 @@ class Notice:
     needed: str | None = None
     hint: str | None = None
     edits: tuple[Edit, ...] = ()
+
+    @property
+    def mend(self) -> Edit | None:
+        """The edit of the one number to blame, where there is one."""
+        return self.edits[0] if self.edits and self.edits[0].sure else None
 
     def __str__(self) -> str:
         at = f"{self.marks[0].place}: " if self.marks else ""

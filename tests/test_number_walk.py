@@ -1,100 +1,85 @@
-"""The number walk: no number of a demo can be changed without somebody being told, or a printed
-figure changing with it. Nothing here knows what a number means beyond count or length."""
+"""The number walk: no number of a pattern can be changed without somebody being told, or a
+printed figure changing with it. Nothing here knows what a number means beyond count or length.
 
-import re
+Here the demos are walked step by step and all other patterns by a sample that is always the same;
+`python -m tests.walk` tries every change of every pattern."""
+
+import random
 from pathlib import Path
 
 import pytest
 
 from tests.support import ROOT
-from tests.walking import Number, Outcome, bare, changes, numbers, outcome, value_of
+from tests.walk.bare import bare, is_optional
+from tests.walk.changes import Change, changes, pairs, steps, swaps
+from tests.walk.explained import EXPLAINED
+from tests.walk.outcomes import Bench
+from tests.walk.text import entries, numbers, replaced, without
+from tests.walk.walking import tried
 
 DEMOS = ("late-returns", "tea-at-four")
-# Figures that are stated to be at least so much.
-AT_LEAST = frozenset(("strips", "squares", "sets", "packs", "yards"))
-# A change that nobody is told of and no figure shows, with the reason. There is none.
-EXPLAINED: dict[str, str] = {}
-
-A_NUMBER = re.compile(r"\d+")
-
-
-def is_clear(base: Outcome, changed: Outcome) -> bool:
-    """Whether an error is told as the card asks: place, size, both sums, and a hint. A fault of
-    form has no sums; it names the place and says what is expected."""
-    old = base.told()
-    new = [one for one in changed.errors if (one.code, one.message, one.sizes) not in old]
-    return any(
-        one.marks
-        and (
-            one.stage == "source"
-            or (one.sizes and one.hint and len(A_NUMBER.findall(one.message)) > 1)
-        )
-        for one in new
-    )
-
-
-def verdict(base: Outcome, changed: Outcome) -> str:
-    """What becomes of a change."""
-    if changed.errors:
-        return "refused" if is_clear(base, changed) else "refused without saying why"
-    if changed.told() != base.told():
-        return "told"
-    return "shown" if changed.values() != base.values() else "nothing"
-
-
-def wanted(base: Outcome, where: tuple[Number, ...], new_text: str) -> set[str]:
-    """What may become of it, by the class of the figures that stand there."""
-    classes = base.classes()
-    found: set[str] = set()
-    for number in where:
-        for place in number.at:
-            if (place, number.side) in classes:
-                found |= classes[place, number.side]
-                break
-    if "exact" in found:
-        return {"refused"}
-    if len(where) == 1 and not AT_LEAST.isdisjoint(where[0].keys):
-        less = value_of(new_text) < value_of(where[0].text)
-        return {"refused"} if less else {"told", "refused"}
-    return {"refused", "told", "shown"}
+PATTERNS = sorted(path.parent for path in (ROOT / "patterns").glob("*/pattern.yaml"))
+EVERY = pytest.mark.parametrize("pattern", PATTERNS, ids=[one.name for one in PATTERNS])
+# A size that the lengths of its parts rest on, and how many she means to cut from one strip.
+STAYS = {"finished", "per-strip", "per-set"}
+SAMPLE = 8
+SEED = 4
 
 
 @pytest.mark.parametrize("as_written", [True, False], ids=["as written", "bare"])
 @pytest.mark.parametrize("demo", DEMOS)
 def test_no_number_can_change_unseen(demo: str, *, as_written: bool, tmp_path: Path) -> None:
-    path = tmp_path / "pattern.yaml"
-    text = (ROOT / "patterns" / demo / "pattern.yaml").read_text("utf-8")
-    text = text if as_written else bare(text, path)
-    base, found = outcome(text, path), numbers(text)
-    assert not base.errors
+    bench = Bench(ROOT / "patterns" / demo, tmp_path)
+    text = bench.text if as_written else bare(bench, bench.outcome(bench.text))[0]
+    found = numbers(text)
     assert len(found) > 15
-    survivors, seen = [], set()
-    for change in changes(text, found):
-        became = verdict(base, outcome(change.text, path))
-        seen.add(became)
-        if became not in wanted(base, change.where, change.new) and change.what not in EXPLAINED:
-            survivors.append(f"{became}: {change.what}")
-    assert survivors == []
-    assert seen == {"refused", "told", "shown"}
+    walked = tried(bench, text, (*steps(found), *swaps(found)), as_written=as_written)
+    assert walked.survivors == []
+    became = {one for _, _, one in walked.became}
+    assert {"refused", "told", "shown"} <= became
 
 
-def test_the_bare_copy_has_lost_its_figures(tmp_path: Path) -> None:
-    for demo in DEMOS:
-        text = (ROOT / "patterns" / demo / "pattern.yaml").read_text("utf-8")
-        shorter = bare(text, tmp_path / "pattern.yaml")
-        lost = len(numbers(text)) - len(numbers(shorter))
-        assert lost > 20, demo
-        assert not outcome(shorter, tmp_path / "pattern.yaml").errors
+@EVERY
+def test_no_change_of_a_sample_goes_unseen(pattern: Path, tmp_path: Path) -> None:
+    bench = Bench(pattern, tmp_path)
+    chosen = random.Random(f"{SEED} {pattern.name}")  # noqa: S311
+    some = chosen.sample(list(changes(bench.text)), SAMPLE)
+    assert tried(bench, bench.text, some).survivors == []
+
+
+@EVERY
+def test_a_bare_pattern_is_silent_and_the_same_quilt(pattern: Path, tmp_path: Path) -> None:
+    """Without any figure that can be left out: no error, no warning, the same sizes and counts."""
+    bench = Bench(pattern, tmp_path)
+    base = bench.outcome(bench.text)
+    text, stays = bare(bench, base)
+    shorter = bench.outcome(text)
+    assert shorter.faults == []
+    assert shorter.sizes_and_counts() == base.sizes_and_counts()
+    assert {entry.keys[-1] for entry in stays} <= STAYS
+
+
+def test_each_reason_is_still_needed() -> None:
+    """A reason names a pattern and a figure that there are."""
+    for slug, key in EXPLAINED:
+        text = (ROOT / "patterns" / slug / "pattern.yaml").read_text("utf-8")
+        assert key in {number.key for number in numbers(text)}
 
 
 TEXT = """\
 pattern: Two by Two  # not 5
 date: 2026-11-25
-sizes: {lap: {finished: 10 1/2 x 8, tall: 3}}
+sizes: {lap: {finished: 10 1/2 x 8, tall: 3}, crib: {finished: 9 x 8, tall: 2}}
 pieces:
   A2: {fabric: a2, cut: 2 1/2 x WOF, note: cut 4}
-top:
-  rows: [A2*tall B, (A2 B)*5]
+  B: {count: {lap: 7, crib: 6}}
+units:
+  pair:
+    rows: [A2*tall B, (A2 B)*5]
+    measure:
+      lap: 4 1/2 square
+      crib: 3 square
+    make: 2
 """
 
 
@@ -105,12 +90,45 @@ def test_what_counts_as_a_number() -> None:
         ("sizes.lap.finished", "10 1/2", "10 5/8"),
         ("sizes.lap.finished", "8", "8 1/8"),
         ("sizes.lap.tall", "3", "4"),
+        ("sizes.crib.finished", "9", "9 1/8"),
+        ("sizes.crib.finished", "8", "8 1/8"),
+        ("sizes.crib.tall", "2", "3"),
         ("pieces.A2.cut", "2 1/2", "2 5/8"),
-        ("top.rows", "5", "6"),
+        ("pieces.B.count.lap", "7", "8"),
+        ("pieces.B.count.crib", "6", "7"),
+        ("units.pair.rows", "5", "6"),
+        ("units.pair.measure.lap", "4 1/2", "4 5/8"),
+        ("units.pair.measure.crib", "3", "3 1/8"),
+        ("units.pair.make", "2", "3"),
     ]
 
 
 def test_a_number_is_exchanged_with_its_neighbour() -> None:
-    swapped = [change.what for change in changes(TEXT, numbers(TEXT)) if "<->" in change.what]
-    assert swapped[0] == "sizes.lap.finished 10 1/2 <-> sizes.lap.finished 8"
-    assert len(swapped) == 4
+    swapped = [change.what for change in swaps(numbers(TEXT))]
+    assert swapped[0] == "3 sizes.lap.finished across 10 1/2 <-> 3 sizes.lap.finished down 8"
+    assert len(swapped) == 12
+
+
+def keys(change: Change) -> tuple[str, ...]:
+    return tuple(number.key for number in change.news)
+
+
+def test_pairs_that_cancel() -> None:
+    """Beside one part, in one mapping of sizes, and a part with its unit, there both ways alike."""
+    found = list(pairs(TEXT, numbers(TEXT)))
+    times = [keys(change) for change in found].count
+    assert times(("pieces.B.count.lap", "pieces.B.count.crib")) == 2
+    assert times(("sizes.lap.tall", "sizes.crib.tall")) == 2
+    assert times(("units.pair.measure.lap", "pieces.A2.cut")) == 4
+    assert times(("units.pair.make", "pieces.B.count.lap")) == 4
+    assert times(("pieces.A2.cut", "pieces.B.count.lap")) == 0
+    one = next(change for change in found if keys(change)[0] == "pieces.B.count.lap")
+    assert "B: {count: {lap: 8, crib: 5}}" in one.made(TEXT)
+
+
+def test_a_key_is_left_out_with_all_its_lines() -> None:
+    figures = [entry for entry in entries(TEXT) if is_optional(entry)]
+    shorter = without(TEXT, figures)
+    assert "sizes: {lap: {tall: 3}, crib: {tall: 2}}" in shorter
+    assert shorter.endswith("units:\n  pair:\n    rows: [A2*tall B, (A2 B)*5]\n")
+    assert replaced(TEXT, {}) == TEXT

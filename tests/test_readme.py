@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from patternbook.cli import COMMANDS
-from tests.support import PACKAGE, ROOT, Run, imports
+from tests.support import PACKAGE, ROOT, Run, WritePattern, imports
 
 README = (ROOT / "README.md").read_text("utf-8")
 CI = (ROOT / ".ci" / "run").read_text("utf-8")
@@ -105,3 +105,12 @@ def test_the_failed_check_is_what_happens(
     shown = block.search((ROOT / "README.md").read_text("utf-8"))
     assert shown
     assert (shown[2], 1) == (ran.err, ran.code)
+
+
+def test_the_fragment_to_proof_read_has_the_two_faults_told_of(
+    run: Run, pattern: WritePattern
+) -> None:
+    fragment = README.partition("```yaml\n")[2].partition("```")[0]
+    notices = run("check", pattern(fragment), "--json").json()["notices"]
+    told = [(one["code"], one["needed"]) for one in notices if one["severity"] == "error"]
+    assert told == [("elsewhere", "3 1/2 square"), ("chart-yield", "20")]

@@ -10,7 +10,8 @@ from patternbook.booklet import wording
 from patternbook.booklet.sentences import fill
 from patternbook.inch import System
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Heading, Sides
+from patternbook.quilt.heading import Heading
+from patternbook.quilt.records import Sides
 from patternbook.strokes.stroke import Drawing
 
 Paper = Literal["a4", "letter"]

@@ -13,7 +13,8 @@ from patternbook.booklet.named import NAMED, STEP, said
 from patternbook.booklet.order import number_of
 from patternbook.notice import Mark, Notice, Place, gathered
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Heading, LayoutMade
+from patternbook.quilt.heading import Heading
+from patternbook.quilt.records import LayoutMade
 from patternbook.value import NOWHERE, Text
 
 # `{{ cut.A }}`; whatever else stands between two braces is a slip.

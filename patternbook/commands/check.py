@@ -27,6 +27,9 @@ def add_options(parser: ArgumentParser) -> None:
         "--fix", action="store_true", help="mend the source where one number alone would do it"
     )
     parser.add_argument("--json", action="store_true", help="for programs: one record, on stdout")
+    parser.add_argument(
+        "--advice", choices=("all", "none"), default="all", help="`none`: faults alone are told"
+    )
     add_quiet(parser)
 
 
@@ -34,10 +37,15 @@ def run(options: Namespace) -> int:
     """Checks, tells, and gives 1 where anything keeps a pattern from being issued."""
     sources = chosen(options.sources)
     quiet = options.quiet or options.json
-    notices = notices_of(examined(sources, quiet=quiet, full=options.full))
-    if options.fix and (number := mend(sources, notices)):
-        notices = notices_of(examined(sources, quiet=quiet, full=options.full))
-        tell("1 number was mended." if number == 1 else f"{number} numbers were mended.")
+    found = examined(sources, quiet=quiet, full=options.full)
+    if options.fix:
+        mends = [mend(*pair, full=options.full) for pair in zip(sources, found, strict=True)]
+        found = tuple(left for left, _ in mends)
+        for line in (line for _, told in mends for line in told):
+            tell(line)
+    notices = notices_of(found)
+    if options.advice == "none":
+        notices = tuple(notice for notice in notices if notice.severity != "advice")
     if options.json:
         put_json(for_programs(notices, sources))
     else:

@@ -3,14 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from patternbook.cutting.cloth import cloth_named
 from patternbook.cutting.records import BackingFor, BackingPlan, Panels, Seams
-from patternbook.cutting.told import Told, long, number, sized, spare_severity, times, typed_size
+from patternbook.cutting.told import (
+    Told,
+    long,
+    number,
+    resized,
+    sized,
+    spare_severity,
+    times,
+    typed_size,
+)
 from patternbook.inch import INCHES_A_CENTIMETRE, System, ruler_up, step_up
-from patternbook.notice import Notice
+from patternbook.notice import Edit, Notice, Place
 from patternbook.quilt.records import Backing, CutSize, Quilt
 
 # Over on each side: at home 3 in (trade facts 7.2), on a frame 4 in (7.1); 7.5 and 10 cm.
@@ -19,9 +29,10 @@ FRAME: Final = {"in": Fraction(4), "cm": Fraction(10)}
 
 
 def backing_plan(quilt: Quilt) -> BackingPlan | None:
-    """The backing as it is made; None where the quilt has none or no size."""
+    """The backing as it is made; None where there is none, or neither it nor the quilt has a
+    size. In a fragment without a quilt the stated size is what must be covered."""
     backing = quilt.backing
-    if backing is None or quilt.finished is None:
+    if backing is None or (quilt.finished is None and backing.stated_size is None):
         return None
     width = cloth_named(quilt, backing.fabric).width if backing.fabric else quilt.width
     least = sides_over(quilt, backing.over)
@@ -29,6 +40,7 @@ def backing_plan(quilt: Quilt) -> BackingPlan | None:
     if _too_narrow(quilt, width):
         return None
     best, other = _chosen(quilt, backing, size, width)
+    fewest, _ = _chosen(quilt, replace(backing, stated_panels=None), size, width)
     unit = quilt.system.unit
     return BackingPlan(
         backing.fabric,
@@ -41,7 +53,8 @@ def backing_plan(quilt: Quilt) -> BackingPlan | None:
         _made_for(quilt, HOME[unit], width),
         _made_for(quilt, FRAME[unit], width),
         quilt.system.bolt_unit,
-        size != least,
+        size != least and quilt.finished is not None,
+        fewest if fewest.panels < best.panels else None,
     )
 
 
@@ -75,7 +88,10 @@ def panels(quilt: Quilt, size: CutSize, width: Fraction, seams: Seams, least: in
     if covered > width:
         number_of = max(least, int(-(-(covered - seam) // (width - seam))))
     length = number_of * each
-    amount = step_up(length / quilt.system.bolt, quilt.settings.backing_step)
+    step = quilt.settings.backing_step
+    if number_of == 1 and quilt.system.unit == "in":  # one length, bought as any other cloth
+        step = min(step, quilt.settings.yard_step)
+    amount = step_up(length / quilt.system.bolt, step)
     made = number_of * width - (number_of - 1) * seam
     least_width = (covered + (number_of - 1) * seam) / number_of
     return Panels(seams, number_of, each, made, length, amount, metres(length, quilt), least_width)
@@ -84,9 +100,10 @@ def panels(quilt: Quilt, size: CutSize, width: Fraction, seams: Seams, least: in
 def _chosen(
     quilt: Quilt, backing: Backing, size: CutSize, width: Fraction
 ) -> tuple[Panels, Panels]:
-    """As she says, else the cheaper; crosswise where both cost the same (trade facts 7.4)."""
+    """As she says, else without a seam where one width covers it, else the cheaper; crosswise
+    where both cost the same (trade facts 7.4)."""
     ways = [panels(quilt, size, width, seams) for seams in ("crosswise", "lengthwise")]
-    ways.sort(key=lambda way: (way.amount, way.panels, way.seams))
+    ways.sort(key=lambda way: (way.panels > 1, way.amount, way.panels, way.seams))
     if backing.seams:
         ways.sort(key=lambda way: way.seams != backing.seams)
     elif backing.stated_panels:
@@ -157,12 +174,21 @@ def size_notices(
         message = f"{reckoned}; {sized(stated, system)} is short {' and '.join(short)}."
         hint = f"State {sized(least, system)}, or a smaller `over`."
         about = Told(about.code, about.rule, about.stated_at, about.place, hint)
-        yield about.notice(quilt, "error", message, *figures, mend=True)
+        told = about.notice(quilt, "error", message, *figures)
+        yield replace(told, edits=tuple(_larger(quilt, about.stated_at, stated, over)))
         return
     area, needed = stated.across * stated.down, least.across * least.down
     about = Told(f"spare-{what}", about.rule, about.stated_at, about.place)
     message = f"{reckoned}; {sized(stated, system)} is stated and kept."
     yield about.notice(quilt, spare_severity(area, needed), message, *figures)
+
+
+def _larger(quilt: Quilt, at: Place | None, stated: CutSize, over: Fraction) -> Iterator[Edit]:
+    """The size that is needed round the quilt as it finishes, or round the raw edges of its top;
+    typed the way the stated one is."""
+    for more in (Fraction(0), quilt.seam):
+        for edit in resized(at, stated, sides_over(quilt, over + more), quilt.system):
+            yield replace(edit, sure=not more)
 
 
 def _sum(quilt: Quilt, over: Fraction) -> str:
@@ -177,7 +203,8 @@ def _panels(quilt: Quilt, backing: Backing, plan: BackingPlan) -> Iterator[Notic
     stated = backing.stated_panels
     if stated is None:
         return
-    best, system = panels(quilt, plan.size, plan.cloth_width, plan.best.seams), quilt.system
+    best = plan.fewest or panels(quilt, plan.size, plan.cloth_width, plan.best.seams)
+    system = quilt.system
     covered = plan.size.across if best.seams == "lengthwise" else plan.size.down or Fraction(0)
     seam = 2 * plan.seam
     made = stated * plan.cloth_width - (stated - 1) * seam
@@ -196,5 +223,5 @@ def _panels(quilt: Quilt, backing: Backing, plan: BackingPlan) -> Iterator[Notic
     elif stated > best.panels:
         message = f"backing: {times(best.panels, 'panel')} would do; {sum_of} are made as stated."
         yield Told("spare-panels", "R15", at).notice(
-            quilt, spare_severity(stated, best.panels), message, *figures
+            quilt, spare_severity(stated, best.panels), message, *figures, mend=True
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from math import isqrt
 
@@ -19,9 +20,9 @@ from patternbook.quilt.records import Binding, Quilt
 def binding_plan(quilt: Quilt, run: Fraction) -> BindingPlan | None:
     """The binding from strips of length `run`; None where the quilt has no binding or no size."""
     binding = quilt.binding
-    if binding is None or quilt.finished is None:
+    perimeter = goes_round(quilt)
+    if binding is None or perimeter is None:
         return None
-    perimeter = ruler_up((quilt.finished.across + quilt.finished.down) * 2, quilt.system)
     length = max(perimeter + quilt.settings.binding_over, binding.stated_length or Fraction(0))
     if binding.bias:
         return _bias(quilt, binding, run, perimeter, length)
@@ -30,12 +31,41 @@ def binding_plan(quilt: Quilt, run: Fraction) -> BindingPlan | None:
     if least is None:  # wider than its strips are long, which is told: joined straight
         kind, loss = join_loss(quilt, "straight", binding.cut)
         least = strips_end_to_end(length, run, loss) or 1
-    strips = max(least, binding.stated_strips or 0)
+    strips, thumb = max(least, binding.stated_strips or 0), None
+    if binding.stated_strips is not None:
+        thumb = by_thumb(quilt, perimeter, length, run, loss)
+    if thumb is not None and binding.stated_strips == thumb:
+        strips = thumb
     made = strips * run - (strips - 1) * loss
     rule = int(-(-length // run))
     return BindingPlan(
         binding.fabric, binding.cut, perimeter, length, strips, least, run, kind, loss, made, rule
     )
+
+
+def by_thumb(
+    quilt: Quilt, perimeter: Fraction, length: Fraction, run: Fraction, loss: Fraction
+) -> int | None:
+    """The strips of the trade's rule (the way round and 10 inches, by the width of the cloth),
+    or as many more as leave half of the 10 inches once the joins are sewn: what a printed pattern
+    may state. None where the author's own rule counts the joins.
+
+    Source of the rule: trade facts 6.5; of the half: common practice, no source.
+    """
+    if "joins" in quilt.settings.own or loss >= run:
+        return None
+    strips = max(1, int(-(-length // run)))
+    while strips * run - (strips - 1) * loss < perimeter + quilt.settings.binding_over / 2:
+        strips += 1
+    return strips
+
+
+def goes_round(quilt: Quilt) -> Fraction | None:
+    """The way round the quilt; in a fragment without one, what the stated length leaves for it."""
+    if quilt.finished is not None:
+        return ruler_up((quilt.finished.across + quilt.finished.down) * 2, quilt.system)
+    stated = quilt.binding.stated_length if quilt.binding else None
+    return max(stated - quilt.settings.binding_over, Fraction(0)) if stated else None
 
 
 def _bias(
@@ -77,7 +107,7 @@ def binding_strip(plan: BindingPlan) -> Strip:
     if plan.square:
         cut = Cut(BINDING, plan.square, plan.square, 1)
         return Strip(plan.square, plan.strip_length, plan.squares, (cut,))
-    cut = Cut(BINDING, plan.length, plan.cut, 1)
+    cut = Cut(BINDING, min(plan.length, plan.made), plan.cut, 1)
     join = Join(plan.join, plan.loss, plan.made)
     if plan.strips == 1:
         return Strip(plan.cut, plan.strip_length, 1, (cut,))
@@ -101,12 +131,19 @@ def binding_notices(quilt: Quilt, plan: BindingPlan) -> Iterator[Notice]:
             f"binding: {_sum(quilt, plan)} ÷ {number(plan.strip_length, system)} gives "
             f"{times(plan.rule, 'strip')} by the rule of thumb, but the joins take some: "
             f"{sums.made_of(plan.rule, plan.strip_length, join, system)}. "
-            f"{times(plan.least, 'strip')} are needed."
+            f"{_so_many(plan)}"
         )
         at = binding.places.get("strips")
         yield Told("binding-rule", "R14", at, anywhere(quilt, binding.places)).notice(
             quilt, "advice", message, needed=str(plan.least)
         )
+
+
+def _so_many(plan: BindingPlan) -> str:
+    """What follows where the rule of thumb is a strip short."""
+    if plan.strips < plan.least:
+        return f"As stated, {times(plan.strips, 'strip')} are cut: sew the ends with care."
+    return f"{times(plan.least, 'strip')} are needed."
 
 
 def _width(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
@@ -136,7 +173,9 @@ def _sum(quilt: Quilt, plan: BindingPlan) -> str:
     finished, system = quilt.finished, quilt.system
     over = number(quilt.settings.binding_over, system)
     needed = plan.perimeter + quilt.settings.binding_over
-    if finished is None or not (finished.across.rational and finished.down.rational):
+    if finished is None:
+        return f"a length of {long(plan.length, system)}"
+    if not (finished.across.rational and finished.down.rational):
         return f"{number(plan.perimeter, system)} + {over} = {long(needed, system)}"
     across, down = (number(side.fraction, system) for side in finished)
     return f"2 × {across} + 2 × {down} + {over} = {long(needed, system)}"
@@ -145,7 +184,7 @@ def _sum(quilt: Quilt, plan: BindingPlan) -> str:
 def _length(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
     stated, system = binding.stated_length, quilt.system
     needed = plan.perimeter + quilt.settings.binding_over
-    if stated is None or stated == needed:
+    if stated is None or stated == needed or quilt.finished is None:
         return
     about = Told("binding-length", "R14", binding.places.get("length"))
     figures = (typed(stated, system), typed(needed, system))
@@ -162,7 +201,8 @@ def _length(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notic
 
 def _strips(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
     stated, system = binding.stated_strips, quilt.system
-    if stated is None or stated == plan.least:
+    thumb = by_thumb(quilt, plan.perimeter, plan.length, plan.strip_length, plan.loss)
+    if stated is None or stated in {plan.least, thumb}:
         return
     join = Join(plan.join, plan.loss, plan.made)
     gives = sums.made_of(stated, plan.strip_length, join, system)
@@ -174,11 +214,21 @@ def _strips(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notic
             f"{long(plan.length - sums.made(stated, plan.strip_length, join), system)}."
         )
         hint = f"Cut {plan.least} strips."
-        yield Told("binding-short", "R14", at, None, hint).notice(
+        short = Told("binding-short", "R14", at, None, hint).notice(
             quilt, "error", message, *figures, mend=True
         )
+        yield _or_by_thumb(short, plan.least if thumb is None else min(thumb, plan.least))
     else:
         message = f"binding: {_sum(quilt, plan)}; {gives}, {stated - plan.least} more than needed."
         yield Told("spare-binding", "R14", at).notice(
             quilt, spare_severity(stated, plan.least), message, *figures
         )
+
+
+def _or_by_thumb(short: Notice, thumb: int) -> Notice:
+    """The rule's own number is what is needed; the one with the joins counted mends it."""
+    if not short.edits or str(thumb) == short.needed:
+        return short
+    edit = replace(short.edits[0], new=str(thumb), sure=False)
+    hint = f"{short.hint} {thumb} do by the rule of thumb."
+    return replace(short, needed=str(thumb), edits=(*short.edits, edit), hint=hint)

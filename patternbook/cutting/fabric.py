@@ -159,7 +159,9 @@ def _too_deep(quilt: Quilt, best: Laid) -> Iterator[Notice]:
                 f"{best.owners[place]}: {long(strip.width, quilt.system)} is wider than the "
                 f"{best.cloth.fabric.form} has room for, {long(best.cloth.deep, quilt.system)}."
             )
-            about = Told("too-wide", "R6", best.cloth.fabric.place)
+            least = long(strip.width, quilt.system)
+            hint = f"Cut it narrower, or take a {best.cloth.fabric.form} at least {least} that way."
+            about = Told("too-wide", "R6", best.cloth.fabric.place, None, hint)
             yield about.notice(quilt, "error", message)
 
 

@@ -41,6 +41,7 @@ class BackingPlan:
     """The backing as it is made; `other` is the other direction of the seams.
 
     Where `fabric` is used for more than the backing, its FabricPlan counts this cloth too.
+    `fewest` is how it could be made where more panels are stated than it takes.
     """
 
     fabric: str | None
@@ -54,6 +55,7 @@ class BackingPlan:
     frame: BackingFor
     unit: Literal["yd", "m"]
     stated: bool = False
+    fewest: Panels | None = None
 
 
 @dataclass(frozen=True)

@@ -135,6 +135,14 @@ def _end_to_end(
     return Strip(wide, run, strips, cuts, join=join)
 
 
+def strips_joined(quilt: Quilt, group: Group, piece: Piece, join: str) -> int:
+    """How many strips all lengths of a piece take, sewn end to end in that way."""
+    lies = [member for member in group.members if member.piece is piece]
+    items = [item for member in lies for item in (*member.items, *member.whole)]
+    joined = replace(piece, join=join)  # type: ignore[arg-type]
+    return _end_to_end(quilt, joined, items, group.wide, group.cloth.run).times
+
+
 def join_loss(
     quilt: Quilt, join: str, wide: Fraction
 ) -> tuple[Literal["diagonal", "straight"], Fraction]:

@@ -17,7 +17,11 @@ def letter_plans(quilt: Quilt, group: Group) -> tuple[LetterPlan, ...]:
 
 def strips_cut(group: Group) -> int:
     """The strips that are cut: as many as she states, where that is enough."""
-    stated = group.host.stated_strips if group.host else None
+    host = group.host
+    if host is None:
+        return group.own
+    # In a fragment that sews nothing of them, whole strips may be stated by their count.
+    stated = host.stated_strips or (host.stated_count if host.is_strip and not host.runs else 0)
     return max(group.own, stated or 0)
 
 

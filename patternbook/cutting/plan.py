@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from patternbook.cutting.backing import backing_notices, backing_plan
 from patternbook.cutting.batting import batting_notices, batting_plan
-from patternbook.cutting.binding import binding_notices
+from patternbook.cutting.binding import binding_notices, goes_round
 from patternbook.cutting.cloth import SHEETS, cloth_named
 from patternbook.cutting.fabric import FabricCut, Wanted, cut_fabric
 from patternbook.cutting.records import UNNAMED, BackingPlan, CuttingPlan
@@ -50,8 +50,8 @@ def _wanted(quilt: Quilt, backing: BackingPlan | None) -> Iterator[Wanted]:
     """What is cut from each fabric, in the order in which the fabrics stand."""
     names = dict.fromkeys(quilt.fabrics)
     names |= dict.fromkeys(piece.fabric or UNNAMED for piece in quilt.pieces.values())
-    bound = quilt.binding.fabric if quilt.binding and quilt.finished else None
-    if bound:
+    bound = quilt.binding.fabric if quilt.binding and goes_round(quilt) else None
+    if bound is not None:
         names[bound] = None
     for name in names:
         hosts = tuple(_hosts(quilt, name))

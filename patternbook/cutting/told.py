@@ -36,8 +36,10 @@ class Told:
         if self.place and self.place != self.stated_at:
             marks.append(Mark(self.place, "cut here"))
         edits: tuple[Edit, ...] = ()
+        hint = self.hint
         if mend and self.stated_at and stated and needed:
             edits = (Edit(self.stated_at, stated, needed),)
+            hint = hint or f"Write {needed}, or leave it out and it is worked out."
         return Notice(
             self.code,
             severity,
@@ -48,7 +50,7 @@ class Told:
             (quilt.size,),
             stated,
             needed,
-            self.hint,
+            hint,
             edits,
         )
 
@@ -77,6 +79,19 @@ def typed_size(cut: CutSize, system: System) -> str:
     """A size as the author types it."""
     sides = (side for side in cut if side is not None)
     return " x ".join(typed(side, system) for side in sides)
+
+
+def resized(at: Place | None, old: CutSize, new: CutSize, system: System) -> tuple[Edit, ...]:
+    """One of several changes that would do: another size, with the word `square` if the old one
+    was typed with it."""
+    if at is None:
+        return ()
+    square = f"{typed(old.across, system)} square"
+    by_side = old.across == old.down and at.end_column - at.column == len(square)
+    text = square if by_side else typed_size(old, system)
+    if new.across == new.down and by_side:
+        return (Edit(at, text, f"{typed(new.across, system)} square", sure=False),)
+    return (Edit(at, text, typed_size(new, system), sure=False),)
 
 
 def long(value: Fraction, system: System) -> str:

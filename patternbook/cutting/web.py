@@ -13,8 +13,9 @@ from fractions import Fraction
 from itertools import groupby
 from typing import NamedTuple
 
+from patternbook.cutting.amounts_told import Purchase, amount_notices
 from patternbook.cutting.backing import metres
-from patternbook.cutting.buying import Purchase, amount_notices, stated_amount
+from patternbook.cutting.buying import stated_amount
 from patternbook.cutting.records import Buy, Line, WebBox, WebPlan, WebRow
 from patternbook.cutting.told import Told, long, number
 from patternbook.inch import step_up

@@ -24,8 +24,8 @@ from patternbook.diagrams.templates import templates
 from patternbook.diagrams.tops import cover, tops
 from patternbook.diagrams.unit import units
 from patternbook.diagrams.webs import webs
+from patternbook.quilt.heading import Heading
 from patternbook.quilt.prints import mixed
-from patternbook.quilt.records import Heading
 from patternbook.quilting.echo import plan
 from patternbook.strokes.stroke import Drawing
 

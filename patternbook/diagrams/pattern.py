@@ -12,8 +12,9 @@ from patternbook.diagrams.cloths import Cloths
 from patternbook.diagrams.shape import Points, box, outlined
 from patternbook.diagrams.shown import Shown, shown_top
 from patternbook.inch import System
+from patternbook.quilt.heading import Heading
 from patternbook.quilt.place import Patch, patches
-from patternbook.quilt.records import Heading, LayoutMade, PiecedMade, Quilt, Unit
+from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, Unit
 from patternbook.quilting.records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill

@@ -9,13 +9,20 @@ from pathlib import Path
 from patternbook.booklet.letters import unprintable
 from patternbook.booklet.sentences import told as unfilled
 from patternbook.cutting.plan import plan as plan_cutting
+from patternbook.inch import CENTIMETRES, INCHES
 from patternbook.notice import Notice, failed, gathered
 from patternbook.proof import EVERY_SIZE, prove
+from patternbook.proof.advice import advice
+from patternbook.proof.advice.chosen import chosen
+from patternbook.proof.advice.grouped import grouped
+from patternbook.proof.charts import charts
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.prose import proofread
 from patternbook.proof.recounted import OURS
 from patternbook.quilt.build import quilts
+from patternbook.quilt.heading import Heading
 from patternbook.quilt.place import patches
-from patternbook.quilt.records import Heading, Quilt
+from patternbook.quilt.records import Quilt
 from patternbook.sewing.plan import plan as plan_sewing
 from patternbook.source.load import Source, load
 from patternbook.source.words import words
@@ -59,8 +66,12 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
             told.extend(drawn(evidence))
     for check in EVERY_SIZE:
         told.extend(check(tuple(sizes.values())))
+    told.extend(advice(tuple(sizes.values())))
+    told.extend(charts(made.heading, CENTIMETRES if source.written.cm else INCHES))
     told.extend(unfilled(made.heading, sizes, words(source.written)))
-    return Examined(source, made.heading, sizes, gathered(told))
+    told.extend(proofread(source, sizes))
+    told = chosen(told, source.written.settings.advice)
+    return Examined(source, made.heading, sizes, grouped(told, tuple(made.sizes)))
 
 
 def plan(quilt: Quilt, *, sound: bool) -> tuple[Evidence, list[Notice]]:

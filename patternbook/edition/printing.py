@@ -14,7 +14,7 @@ from patternbook.edition.figures import figures
 from patternbook.edition.pipeline import Examined
 from patternbook.notice import Notice, failed
 from patternbook.proof.evidence import Evidence
-from patternbook.quilt.records import Heading
+from patternbook.quilt.heading import Heading
 from patternbook.shipped import shipped
 
 FIGURES: Final = "figures.json"
@@ -68,6 +68,7 @@ def _booklets(
     """The booklet on each paper, from the same drawings."""
     from patternbook.booklet.html import html
     from patternbook.booklet.pdf import make_pdf
+    from patternbook.booklet.readback import read_back
     from patternbook.diagrams import drawings
 
     step("drawing")
@@ -81,6 +82,9 @@ def _booklets(
         pdf, more = make_pdf(
             page.html, shown, base=shipped("templates"), date=date, titles=page.titles
         )
+        if not failed(more):
+            step(f"reading {called} back")
+            more = (*more, *read_back(pdf, sizes, called))
         yield name, pdf, more
 
 

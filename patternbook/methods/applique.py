@@ -77,7 +77,7 @@ class AppliqueWork(PiecedWork[WrittenApplique]):
             if world.sized(ground):
                 terms = (Term(f"{ground} cut", 1, raw), Term("less two seams", 1, world.seam * -2))
                 most = Tally(ground, terms, unit.place)
-                pieced.trimmed(name, size, [most], world, unit.place)
+                pieced.trimmed(name, size, [most], world, unit)
             else:
                 pieced.cut_for(ground, raw, _wanted(name, size, unit, world), world)
         return across, down

@@ -137,7 +137,7 @@ def _near_seams(
     cm = world.unit == "cm"
     for at in range(1, number):
         cut = raw * at - seam
-        near = [abs_of(cut - line) for line in seams if abs_of(cut - line) <= seam]
+        near = [abs(cut - line) for line in seams if abs(cut - line) <= seam]
         if near:
             way = "down" if upright else "across"
             message = (
@@ -147,11 +147,6 @@ def _near_seams(
             hint = "Cut it into another number of parts, so that the cuts run between the seams."
             world.error("cut-on-seam", "R2", message, place, hint)
             return
-
-
-def abs_of(value: Exact) -> Exact:
-    """The value without its sign."""
-    return -value if value < 0 else value
 
 
 Face = frozenset[tuple[object, ...]]

@@ -12,11 +12,13 @@ from patternbook.methods import pieced
 from patternbook.methods.fields import GeeseGive, Part
 from patternbook.methods.flying_geese_told import CHECK, TRIM, flips, four, one
 from patternbook.methods.form import MethodForm
+from patternbook.methods.geese_sizes import Geese, misfits
 from patternbook.methods.made import Action, Placed, SewnSeam, Sides, Spot, Taking
 from patternbook.methods.pieced import NOUGHT, PiecedWork, Sewn
 from patternbook.methods.reading import EachSize
-from patternbook.methods.world import Diagonal, Rule, Tally, Term, World
+from patternbook.methods.world import Diagonal, Rule, Tally, Term, World, here
 from patternbook.methods.written import WrittenMade
+from patternbook.notice import Edit, Mark, Notice
 from patternbook.value import WholeValue, every
 
 TWO_TO_ONE: Final = Rule(
@@ -139,8 +141,10 @@ def _rectangle(
             f"'{name}' has the square {goose} for its goose and the rectangle {wings} for its "
             "wings; the wings are the squares."
         )
-        hint = f"Write `goose: {wings}` and `wings: {goose}`."
-        world.error("geese-swapped", "R11", message, place, hint)
+        world.tell(_exchanged(goose, wings, message, unit, world))
+        world.hopeless(name)
+        return
+    if misfits(Geese(name, unit, goose, wings), world):
         world.hopeless(name)
         return
     small = pieced.square(wings, world, place)
@@ -157,6 +161,22 @@ def _rectangle(
     side = plain(known, world.unit == "cm") if known is not None else "as large"
     rule = Rule("geese-wings", "R2", f"Cut {wings} {side} square, as high as the goose.")
     world.equal(pieced.alone(f"{wings} for the wings", small, place), as_high, rule)
+
+
+def _exchanged(goose: str, wings: str, message: str, unit: WrittenGeese, world: World) -> Notice:
+    """The goose and its wings have changed places: at each of the two keys, the other letter."""
+    keys = [
+        (part.place, str(part), new)
+        for value, new in ((unit.goose, wings), (unit.wings, goose))
+        if (part := here(value, world.size)) is not None
+    ]
+    marks = tuple(Mark(place, "the other letter belongs here") for place, _, _ in keys)
+    edits = tuple(Edit(*key, sure=False) for key in keys)
+    hint = f"Write `goose: {wings}` and `wings: {goose}`."
+    size = (world.size,)
+    return Notice(
+        "geese-swapped", "error", "quilt", message, marks, "R11", size, goose, wings, hint, edits
+    )
 
 
 def _swapped(goose: str, wings: str, unit: WrittenGeese, world: World) -> bool:
@@ -196,7 +216,7 @@ def _squares(
             terms = [Term(f"{part} cut" if heights == 1 else f"half of {part}", 1, raw * share)]
             terms.append(Term("less", 1, loss))
             bound = Tally(part, tuple(terms), unit.place)
-            pieced.trimmed(name, height, [bound], world, unit.place)
+            pieced.trimmed(name, height, [bound], world, unit)
         else:
             terms = [
                 Term(f"{name} in height", heights, height),

@@ -65,7 +65,7 @@ class HalfRectangleWork(PiecedWork[WrittenHalfRectangle]):
             if world.sized(part):
                 less = (Term(f"{part} {side}", 1, cut), Term("less", 1, Sum.of(-lost)))
                 largest = Tally(f"{part} {side}", less, unit.place)
-                pieced.trimmed(name, size, [largest], world, unit.place)
+                pieced.trimmed(name, size, [largest], world, unit)
             else:
                 more = (
                     Term(name, 1, size),

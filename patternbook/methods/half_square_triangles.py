@@ -42,7 +42,7 @@ class HalfSquareWork(PiecedWork[WrittenHalfSquare]):
             raw = pieced.square(part, world, unit.place)
             if world.sized(part):
                 largest = _largest(part, raw, gives, world, unit)
-                pieced.trimmed(name, size, [largest], world, unit.place)
+                pieced.trimmed(name, size, [largest], world, unit)
             else:
                 pieced.cut_for(part, raw, _wanted(name, size, gives, world, unit), world)
         return tally, tally

@@ -14,7 +14,7 @@ from patternbook.linear import Sum
 from patternbook.methods.cells import Laid, Lines, lines
 from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Line, Outline, Placed, Spot, Turn
-from patternbook.methods.rows import Frame
+from patternbook.methods.sashing import Frame
 from patternbook.methods.sums import gathered, level
 from patternbook.methods.world import Rule, StripNeed, Tally, Term, World, tally
 

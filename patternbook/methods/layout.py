@@ -16,7 +16,8 @@ from patternbook.methods.hexagons import Hexagons
 from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import LayoutMade, Line, Outline, Placed, Sides
 from patternbook.methods.on_point import OnPoint
-from patternbook.methods.rows import Frame, Grid
+from patternbook.methods.rows import Grid
+from patternbook.methods.sashing import Frame
 from patternbook.methods.world import MadeUnit, Need, Rule, StripNeed, Tally, Term, World, here
 from patternbook.methods.written import WrittenMade
 from patternbook.value import SizeValue

@@ -11,7 +11,7 @@ from patternbook.linear import Sum
 from patternbook.methods.layout_written import WrittenBorder
 from patternbook.methods.made import Outline, Placed, Sides, Spot, Turn
 from patternbook.methods.world import Rule, Tally, Term, World, here
-from patternbook.notice import Mark, Notice
+from patternbook.notice import Edit, Mark, Notice
 
 WIDTH: Final = Rule("mitre-width", "R7", "Cut both strips equally wide, or sew the corners butted.")
 # X + 2Y + 1: so much longer than the finished outer edge (trade facts 5.32).
@@ -73,7 +73,10 @@ def cut_length(
             f"with two seams {printed(seams)} it takes {printed(least)} at least; "
             f"{printed(stated.number)} is stated, short by {printed(least - stated.number)}."
         )
-        usual = plain((outside + EXTRA[world.unit]).up(Fraction(1, 8)))
+        usual, just = (
+            plain(one.up(Fraction(1, 8)), world.unit == "cm")
+            for one in (outside + EXTRA[world.unit], least)
+        )
         world.tell(
             Notice(
                 "mitre-short",
@@ -86,6 +89,7 @@ def cut_length(
                 plain(stated.number),
                 usual,
                 f"Write {usual}, which leaves something to sew with, or leave it out.",
+                tuple(Edit(stated.place, stated.text, one) for one in (usual, just)),
             )
         )
     return Exact(stated.number)

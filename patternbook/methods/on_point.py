@@ -13,7 +13,7 @@ from patternbook.linear import Sum
 from patternbook.methods.cells import Laid, Lines, cells_of, lines, repeated
 from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Line, Outline, Placed, Spot, Turn
-from patternbook.methods.rows import Frame
+from patternbook.methods.sashing import Frame
 from patternbook.methods.setting_triangles import Triangle, fitted, larger_or_smaller
 from patternbook.methods.sums import level
 from patternbook.methods.world import Rule, StripNeed, Tally, Term, World, here, tally

@@ -36,6 +36,7 @@ from patternbook.methods.world import (
     here,
 )
 from patternbook.methods.written import WrittenMade
+from patternbook.methods.wrong_figure import other_diagonal
 from patternbook.notice import Place
 from patternbook.value import Cell, CellsValue, PerSize
 
@@ -52,6 +53,8 @@ CUT_WORDS: Final[Mapping[Diagonal | None, str]] = {
 CUT: Final = Rule("cut-for-unit", "R2", "One letter has one size: use another letter here.")
 # More than this is too much to trim away: the pieces can be cut smaller.
 MOST_TRIMMED: Final = {"in": Fraction(1, 2), "cm": Fraction(3, 2)}
+# What a cut may be larger because it is rounded up to the ruler's marks.
+ROUNDED_UP: Final = {"in": Fraction(1, 8), "cm": Fraction(1, 4)}
 
 
 class Sewn(NamedTuple):
@@ -201,7 +204,7 @@ def cut_diagonal(
         found = world.diagonal(part)
         if found != wanted:
             message = f"'{name}' takes {part} {CUT_WORDS[wanted]}; it is {CUT_WORDS[found]}."
-            world.error("diagonal", "R2", message, place, hint)
+            other_diagonal(part, message, wanted, world, place, hint)
             return False
     return True
 
@@ -219,18 +222,22 @@ def alone(what: str, form: Sum, place: Place | None) -> Tally:
 def square(part: str, world: World, place: Place | None) -> Sum:
     """The raw side of a part that must be square, raw edge to raw edge."""
     across, down = world.raw(part, place)
+    place = world.place_of(part, "cut") or place
     sides = (alone(f"{part} across", across, place), alone(f"{part} down", down, place))
     world.equal(sides[1], sides[0], SQUARE)
     return across
 
 
 def trimmed(
-    name: str, size: Sum, largest: Sequence[Tally], world: World, place: Place | None
+    name: str, size: Sum, largest: Sequence[Tally], world: World, unit: WrittenMade
 ) -> None:
-    """Say that a unit is at most as large as each of these lets it be."""
-    most = MOST_TRIMMED[world.unit]
+    """Say that a unit is at most as large as each of these lets it be. Where the author says how
+    much is trimmed, no more is lost than that and the rounding of a cut."""
+    most, stated = MOST_TRIMMED[world.unit], here(unit.trimming, world.size)
+    if stated is not None:
+        most = min(most, stated.number + ROUNDED_UP[world.unit])
     for bound in largest:
-        world.at_most(name, size, bound, most, place)
+        world.at_most(name, size, bound, most, unit.place)
 
 
 def cut_for(part: str, raw: Sum, wanted: Tally, world: World) -> None:

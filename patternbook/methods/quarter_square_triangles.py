@@ -42,7 +42,7 @@ class QuarterSquareWork(PiecedWork[WrittenQuarterSquare]):
             if world.sized(part):
                 less = (Term(f"{part} cut", 1, raw), Term("less", 1, loss * -1))
                 largest = Tally(f"{part} in quarters", less, unit.place)
-                pieced.trimmed(name, size, [largest], world, unit.place)
+                pieced.trimmed(name, size, [largest], world, unit)
             else:
                 more = (
                     Term(name, 1, size),

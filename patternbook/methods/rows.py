@@ -5,51 +5,22 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
-from typing import NamedTuple, TypeVar
 
 from patternbook.exact import Exact
 from patternbook.linear import Sum
 from patternbook.methods.cells import Laid, Lines, lines
 from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Line, Outline, Placed, Turn
+from patternbook.methods.row_figures import sole_template, stated_side, template_place
+from patternbook.methods.sashing import Frame, frame, with_between
 from patternbook.methods.sums import gathered, level
-from patternbook.methods.world import Rule, Span, StripNeed, Tally, Term, World, here, tally
-
-T = TypeVar("T")
+from patternbook.methods.world import Rule, Span, StripNeed, Tally, Term, World, tally
 
 UNEVEN = Rule("row-height", "R1", "Parts side by side must be equally high: check the odd one.")
+MATING = Rule("template-seam", "R13", "Edges that are sewn together are equally long.")
 LENGTH = Rule("row-length", "R8", None)
 SASH = Rule("sash-length", "R7", "A sash is as long as the block beside it.")
 STONE = Rule("cornerstone", "R7", "A cornerstone is as wide as the sashes that meet there.")
-
-
-class Frame(NamedTuple):
-    """Sashing of a layout: the parts, and whether a ring of them goes round the outside."""
-
-    sash: Laid
-    cross: Laid
-    stones: str | None
-    round: bool
-
-    @property
-    def rim(self) -> int:
-        """How many more sashes than blocks stand in a row: one with a ring, else one fewer."""
-        return 1 if self.round else -1
-
-
-def frame(unit: WrittenLayout, world: World) -> Frame | None:
-    """The layout's sashing in this size."""
-    sashing = unit.sashing
-    if sashing is None:
-        return None
-    sash = Laid(str(here(sashing.sash, world.size)), Turn(), sashing.place)
-    cross, stones = here(sashing.cross, world.size), here(sashing.stones, world.size)
-    over = sash._replace(turn=Turn(1))
-    if cross:  # a strip lies on its side, all else as it is made
-        lying = Turn(1) if world.is_strip(str(cross)) else Turn()
-        over = Laid(str(cross), lying, sashing.place)
-    ring = sashing.round.at(world.size) == "yes"
-    return Frame(sash, over, str(stones) if stones else None, ring)
 
 
 class Grid:
@@ -61,6 +32,10 @@ class Grid:
         self.word = "column" if self.columns else "row"
         self.lines = _told_once(lines(name, unit, world))
         self.frame = frame(unit, world)
+        # Of a row whose parts differ in height, and of rows that differ in length, the one that
+        # the others are held to.
+        self._high: dict[tuple[tuple[str, Turn], ...], Laid] = {}
+        self._long = 0
 
     def span(self) -> tuple[Tally, Tally]:
         """Add the equations of rows; the tallies of the longest way and the other, before
@@ -68,8 +43,12 @@ class Grid:
         for number, line in self._patterns():
             self._level_line(number, line)
         met = Counter(_kinds(line) for line in self.lines)
-        rows = [(met[_kinds(line)], self.row_tally(n, line)) for n, line in self._patterns()]
-        level(rows, LENGTH, self.world)
+        patterns = list(self._patterns())
+        rows = [(met[_kinds(line)], self.row_tally(n, line)) for n, line in patterns]
+        rules = [MATING if sole_template(line, self.world) else LENGTH for _, line in patterns]
+        wanted = stated_side(self.name, self.unit, "across", self.columns, self.world)
+        believed = level(rows, rules, self.world, wanted)
+        self._long = patterns[believed][0] - 1 if patterns else 0
         if self.frame is not None and self.lines:
             self._sash_equations(self.frame)
         return self.tallies
@@ -80,7 +59,7 @@ class Grid:
         if not self.lines:
             empty = Tally(self.name, (), self.unit.place)
             return empty, empty
-        along = self.row_tally(1, self.lines[0])
+        along = self.row_tally(self._long + 1, self.lines[self._long])
         along = Tally(self.name, along.terms, self.unit.place)
         return (self._stack(), along) if self.columns else (along, self._stack())
 
@@ -120,14 +99,35 @@ class Grid:
 
     def _level_line(self, number: int, line: tuple[Laid, ...]) -> None:
         word = "width" if self.columns else "height"
-        met = Counter(_kinds(line))
+        kinds = _kinds(line)
+        met = Counter(kinds)
         different = {(cell.part, cell.turn): cell for cell in line}
         tallies = []
         for kind, cell in different.items():
             what = f"the {word} of {cell.part} in {self.word} {number}"
-            one = tally(what, [(cell.part, self._of(cell).down)], cell.place)
+            place = template_place(cell.part, self.world) or cell.place
+            one = tally(what, [(cell.part, self._of(cell).down)], place)
             tallies.append((met[kind], one))
-        level(tallies, UNEVEN, self.world)
+        rules = [
+            MATING if template_place(cell.part, self.world) else UNEVEN
+            for cell in different.values()
+        ]
+        believed = level(tallies, rules, self.world, self._wanted_high(line))
+        self._high[kinds] = list(different.values())[believed]
+
+    def _wanted_high(self, line: tuple[Laid, ...]) -> Exact | None:
+        """What the height of all rows leaves for those like this one, where that is known."""
+        whole = stated_side(self.name, self.unit, "down", self.columns, self.world)
+        if whole is None or self.frame is not None:
+            return None
+        alike = [other for other in self.lines if _kinds(other) == _kinds(line)]
+        for other in self.lines:
+            high = self.world.known(self._of(other[0]).down)
+            if other not in alike:
+                if high is None:
+                    return None
+                whole = whole - high
+        return whole / len(alike)
 
     def row_tally(self, number: int, line: tuple[Laid, ...]) -> Tally:
         """The parts of one row in order, with the sashes between."""
@@ -135,11 +135,12 @@ class Grid:
         if self.frame is not None:
             sash = (self.frame.sash.part, self._of(self.frame.sash).across)
             parts = with_between(parts, sash, self.frame.round)
-        return gathered(f"{self.word} {number} of {self.name}", parts, line[0].place)
+        place = sole_template(line, self.world) or line[0].place
+        return gathered(f"{self.word} {number} of {self.name}", parts, place)
 
     def _stack(self) -> Tally:
         parts = [
-            (self._line_label(number), self._of(line[0]).down)
+            (self._line_label(number), self._of(self._high.get(_kinds(line), line[0])).down)
             for number, line in enumerate(self.lines, 1)
         ]
         if self.frame is not None:
@@ -164,6 +165,8 @@ class Grid:
                 f"sash {frame.sash.part}", sash.down, f"row {number}", self._of(line[0]).down
             )
         if frame.stones is None:
+            if len(self.lines) == 1 and not frame.round:  # nothing lies between rows
+                return
             row = self.row_tally(1, first)
             one = Tally(
                 f"the cross sash {frame.cross.part}",
@@ -299,9 +302,3 @@ def _told_once(rows: Lines) -> Lines:
     """Rows that are written alike more than once all as the first of them."""
     first = {_kinds(row): row for row in reversed(rows)}
     return tuple(first[_kinds(row)] for row in rows)
-
-
-def with_between(items: list[T], between: T, outside: bool) -> list[T]:
-    """The items with one thing between every two, and at both ends where `outside`."""
-    mixed = [thing for item in items for thing in (between, item)]
-    return [*mixed, between] if outside else mixed[1:]

@@ -11,12 +11,13 @@ from patternbook.linear import Sum
 from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.made import Turn
 from patternbook.methods.world import Diagonal, Rule, Tally, Term, World
-from patternbook.notice import Mark, Notice, Place, Severity
+from patternbook.notice import Edit, Mark, Notice, Place, Severity
 
 FITS: Final = Rule("setting-triangle", "R22", "One letter has one size: use another letter here.")
 # What the trade multiplies by instead of √2 (trade facts 5.17 to 5.19).
 TRADE_ROOT: Final = Fraction(1414, 1000)
-# Setting triangles are often cut a little larger and trimmed; more than this is told.
+# Setting triangles are often cut a little larger and trimmed; more than this is told, and beyond
+# a third more it is a warning.
 MOST_OVER: Final = {"in": Fraction(1), "cm": Fraction(5, 2)}
 STEP: Final = {"in": Fraction(1, 8), "cm": Fraction(1, 4)}
 WORDS: Final = {"once": "once, corner to corner", "twice": "twice, on both diagonals"}
@@ -51,19 +52,41 @@ def fitted(
         world.error("no-setting-triangle", "R22", message, place, hint)
         return False
     if world.diagonal(letter) != diagonal:
-        cut = world.diagonal(letter) or "once"
-        message = (
-            f"{letter}, the {key} of '{name}', is cut {WORDS[cut]}: its bias edge would lie on "
-            "the quilt's outer edge, and stretch."
-        )
-        hint = f"Cut its squares {diagonal} on the diagonal, and as large as that wants."
-        world.error("bias-edge", "R22", message, place, hint)
+        world.tell(_bias(name, triangle, finished, world))
     elif not world.sized(letter):
         world.rounds_up(letter)
         for side in world.span(letter, Turn(), place):
             one = Tally(f"{letter} finishes", (Term(letter, 1, side),), place)
             world.equal(one, finished, FITS)
     return True
+
+
+def _bias(name: str, triangle: Triangle, finished: Tally, world: World) -> Notice:
+    """Its bias edge would lie outside: which way its square is cut, and how large that wants it."""
+    key, letter, diagonal, place = triangle
+    cut = world.diagonal(letter) or "once"
+    message = (
+        f"{letter}, the {key} of '{name}', is cut {WORDS[cut]}: its bias edge would lie on the "
+        "quilt's outer edge, and stretch."
+    )
+    long, is_cut = world.known(finished.sum()), world.known(world.raw(letter, place).across)
+    at, needed, stated = world.place_of(letter, "diagonal"), str(diagonal), str(cut)
+    edits = (Edit(at, stated, needed),) if at else ()
+    hint = f"Write `diagonal: {diagonal}` at {letter}."
+    if long is not None and is_cut is not None:
+        wanted = Exact((long + world.triangle(diagonal)).up(STEP[world.unit]))
+        if not 0 <= is_cut - wanted < MOST_OVER[world.unit]:
+            side = plain(wanted, world.unit == "cm")
+            hint = f"Cut {letter} {side} square, and write `diagonal: {diagonal}`."
+            at, needed, edits = world.place_of(letter, "cut") or at, side, ()
+            stated = plain(is_cut, world.unit == "cm")
+    marks = tuple(
+        Mark(spot, role) for spot, role in ((at, "cut here"), (place, "named here")) if spot
+    )
+    size = (world.size,)
+    return Notice(
+        "bias-edge", "error", "quilt", message, marks, "R22", size, stated, needed, hint, edits
+    )
 
 
 def larger_or_smaller(
@@ -83,7 +106,8 @@ def larger_or_smaller(
     elif cut >= sum_.needed + MOST_OVER[world.unit]:
         over = printed((cut - sum_.needed).down(STEP[world.unit]))
         said = f"{sum_.reckoned()}; cut {printed(cut)}, {over} is to be trimmed away"
-        sum_.advise("setting-triangle-large", "advice", said, cut)
+        severity: Severity = "warning" if cut * 3 > sum_.needed * 4 else "advice"
+        sum_.advise("setting-triangle-large", severity, said, cut)
     elif cut < sum_.needed:
         if cut >= sum_.by_trade and cut >= sum_.least:
             sum_.advise("root-two", "advice", sum_.why_near(cut), cut)
@@ -150,21 +174,26 @@ class _Sum(NamedTuple):
         )
 
     def advise(self, code: str, severity: Severity, message: str, cut: Exact | None = None) -> None:
-        """Tell it once, at the key that names the triangle."""
-        place, safe = self.triangle.place, plain(self.needed.up(STEP[self.world.unit]))
+        """Tell it once, at its cut, else at the key that names the triangle."""
+        place, letter, cm = self.triangle.place, self.triangle.letter, self.world.unit == "cm"
+        safe = plain(self.needed.up(STEP[self.world.unit]), cm)
+        at, text = self.world.place_of(letter, "cut"), self.world.text_of(letter, "cut")
+        spots = ((at, "cut here"), (place, "named here"))
+        edits = (Edit(at, text, f"{safe} square"),) if severity != "advice" and at and text else ()
         hint = None
         if code != "setting-triangle-large" and cut is not None:
-            hint = f"Cut {self.triangle.letter} {safe} square, or leave its cut out."
+            hint = f"Cut {letter} {safe} square, or leave its cut out."
         notice = Notice(
             code,
             severity,
             "quilt",
             f"'{self.name}': {message}.",
-            (Mark(place, "named here"),) if place else (),
+            tuple(Mark(spot, role) for spot, role in spots if spot),
             "R22",
             (self.world.size,),
-            plain(cut) if cut is not None else None,
+            plain(cut, cm) if cut is not None else None,
             safe,
             hint,
+            edits,
         )
         self.world.tell(notice)

@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import ClassVar, Final
 
 from patternbook.exact import Exact
+from patternbook.inch import CENTIMETRES, INCHES, length
 from patternbook.linear import Sum
 from patternbook.methods.fields import Cells, Count, Length
 from patternbook.methods.form import MethodForm
@@ -25,6 +26,7 @@ from patternbook.methods.world import (
     tally,
 )
 from patternbook.methods.written import WrittenMade
+from patternbook.methods.wrong_figure import wrong_figure
 from patternbook.value import Cell
 
 SET = Rule("set-measure", "R1", None)
@@ -54,7 +56,7 @@ class StripSetWork:
             world.hopeless(name)
         widths = [(str(cell.part), world.strip_width(str(cell.part), place)) for cell in cells]
         for letter in dict.fromkeys(letter for letter, _ in widths):
-            if not world.is_strip(letter):
+            if not world.is_strip(letter) and world.exists(letter):
                 _no_strip(name, letter, strips, world)
         across = tally(name, widths, place)
         stated = here(strips.set_measure, world.size)
@@ -104,13 +106,17 @@ class StripSetWork:
     def _per_set(self, name: str, strips: WrittenStripSet, world: World) -> tuple[int, int]:
         """How many slices fit in a set, and how many are planned."""
         slice_ = world.length(_slice(name, strips, world)) + world.length(world.seam) * 2
-        length = _strip_length(strips, world)
-        fits = int(length // slice_.down(Fraction(1, 64))) if slice_ > 0 else 0
+        long = _strip_length(strips, world)
+        fits = int(long // slice_.down(Fraction(1, 64))) if slice_ > 0 else 0
         stated = world.number(strips.per_set, f"{name}: per-set", least=1)
-        if stated is not None and stated > fits and strips.per_set is not None:
-            message = f"{stated} slices a set stated, {fits} fit: {length} ÷ {slice_}."
-            place = strips.key_places.get("per-set", strips.place)
-            world.error("per-set", "R6", message, place, f"Write per-set: {fits}, or leave it out.")
+        value = here(strips.per_set, world.size)
+        if stated is not None and stated > fits and value is not None:
+            strip, raw = _marked(Exact(long), world), _marked(slice_, world)
+            message = (
+                f"'{name}': {stated} slices a set stated, {fits} fit: {strip} ÷ {raw} = {fits}; "
+                f"{stated} would take {_marked(slice_ * stated, world)}."
+            )
+            wrong_figure(world, "per-set", "R6", message, value, str(fits))
         return fits, min(stated or fits, fits) or 1
 
     def _sets(self, name: str, strips: WrittenStripSet, world: World, units: int) -> int:
@@ -145,6 +151,11 @@ def _slice(name: str, strips: WrittenStripSet, world: World) -> Sum:
         return world.unknown(("units", name, "segment"))
     key = ("units", name, "segment")
     return world.given(key, segment.number, segment.place) - world.seam * 2
+
+
+def _marked(value: Exact, world: World) -> str:
+    """A length with its mark."""
+    return length(value, CENTIMETRES if world.unit == "cm" else INCHES)
 
 
 def _no_strip(name: str, letter: str, strips: WrittenStripSet, world: World) -> None:

@@ -11,19 +11,27 @@ from patternbook.methods.world import Rule, Tally, Term, World
 from patternbook.notice import Place
 
 
-def level(tallies: Sequence[tuple[int, Tally]], rule: Rule, world: World) -> None:
-    """Hold all sums equal, each met so many times. What most agree on is believed; the odd one
-    out is blamed."""
+def level(
+    tallies: Sequence[tuple[int, Tally]],
+    rule: Rule | Sequence[Rule],
+    world: World,
+    wanted: Exact | None = None,
+) -> int:
+    """Hold all sums equal, each met so many times. What most agree on is believed, and of two
+    that are met equally often the one that is `wanted`; the odd one out is blamed, by its own
+    rule where each has one. Returns which is believed."""
     values = [(times, world.known(one.sum())) for times, one in tallies]
     common: Counter[Exact] = Counter()
     for times, value in values:
         if value is not None:
             common[value] += times
-    most = common.most_common(1)
-    believed = next((n for n, (_, value) in enumerate(values) if most and value == most[0][0]), 0)
+    best = max(common, key=lambda value: (common[value], value == wanted), default=None)
+    believed = next((n for n, (_, value) in enumerate(values) if value == best), 0)
     for number, (_, one) in enumerate(tallies):
         if number != believed:
-            world.equal(one, tallies[believed][1], rule)
+            own = rule if isinstance(rule, Rule) else rule[number]
+            world.equal(one, tallies[believed][1], own)
+    return believed
 
 
 def gathered(what: str, parts: Sequence[tuple[str, Sum]], place: Place | None) -> Tally:

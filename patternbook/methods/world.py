@@ -160,6 +160,12 @@ class World(Protocol):
     def is_strip(self, part: str) -> bool:
         """Whether the part is cut the whole width of the cloth."""
 
+    def text_of(self, part: str, key: str) -> str | None:
+        """The value of a key of a piece or unit as it is typed; None where it is not stated."""
+
+    def exists(self, part: str) -> bool:
+        """Whether a piece or a unit is called that."""
+
     def is_unit(self, part: str) -> bool:
         """Whether the part is sewn rather than cut."""
 
@@ -183,6 +189,9 @@ class World(Protocol):
 
     def lays(self, number: int, place: Place | None) -> bool:
         """Count so many cells as laid in this size; False (told once) where they are too many."""
+
+    def place_of(self, part: str, key: str) -> Place | None:
+        """Where a key of a piece or unit has its value; None where it is not stated."""
 
     def given(self, key: Key, number: Fraction, place: Place | None = None) -> Sum:
         """A number of the author's as a symbol, so that what checks it can be told."""

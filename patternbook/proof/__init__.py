@@ -7,6 +7,8 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import Final
 
 from patternbook.notice import Notice
+from patternbook.proof.again import again
+from patternbook.proof.areas import areas
 from patternbook.proof.binding import binding
 from patternbook.proof.borders import borders
 from patternbook.proof.cloth import cloth
@@ -18,10 +20,13 @@ from patternbook.proof.fits import fits
 from patternbook.proof.grid import grid
 from patternbook.proof.layers import backing, batting
 from patternbook.proof.measures import measures
+from patternbook.proof.not_stated import not_stated
 from patternbook.proof.one_source import one_source
+from patternbook.proof.one_square import one_square
 from patternbook.proof.one_way import one_way
 from patternbook.proof.packs import packs
 from patternbook.proof.pieced import pieced
+from patternbook.proof.round_point import round_point
 from patternbook.proof.ruler import ruler
 from patternbook.proof.seams import seams
 from patternbook.proof.sewn import sewn
@@ -48,10 +53,15 @@ CHECKS: Final[tuple[Check, ...]] = (
     backing,
     batting,
     one_source,
+    one_square,
+    round_point,
+    again,
+    not_stated,
 )
 EVERY_SIZE: Final[tuple[Callable[[Sequence[Evidence]], Iterator[Notice]], ...]] = (
     every_size,
     unused_fabrics,
+    areas,
 )
 
 

@@ -15,13 +15,15 @@ from patternbook.quilt.records import Binding, Quilt
 def binding(evidence: Evidence) -> Iterator[Notice]:
     """Errors where the binding's length or strips do not come out."""
     quilt, plan = evidence.quilt, evidence.cutting.binding
-    if quilt.binding is None or quilt.finished is None:
+    if quilt.binding is None or not (quilt.finished or quilt.binding.stated_length):
         return
     if plan is None:
         yield recounted(quilt, "binding-sum", "R14", "no binding is cut.", _place(quilt.binding))
         return
-    edge = 2 * (quilt.finished.across + quilt.finished.down)
-    around = edge.up(quilt.system.step) + quilt.settings.binding_over
+    around = Fraction(0)
+    if quilt.finished is not None:
+        edge = 2 * (quilt.finished.across + quilt.finished.down)
+        around = edge.up(quilt.system.step) + quilt.settings.binding_over
     asked = max(around, quilt.binding.stated_length or Fraction(0))
     if plan.length != asked:
         message = (
@@ -45,6 +47,8 @@ def _strips(
     while long < asked and loss < plan.strip_length:
         least, long = least + 1, long + plan.strip_length - loss
     wanted = max(least, binding.stated_strips or 0)
+    if binding.stated_strips and _do(binding.stated_strips, asked, plan, loss, quilt):
+        wanted = binding.stated_strips
     fabric = evidence.cutting.fabrics.get(binding.fabric)
     strips = fabric.strips if fabric else ()
     cut = sum(s.times for s in strips if BINDING in s.letters and s.width == binding.cut)
@@ -55,6 +59,15 @@ def _strips(
             f"has {plan.strips}, and {cut} are cut from {binding.fabric}."
         )
         yield recounted(quilt, "binding-sum", "R14", message, _place(binding))
+
+
+def _do(strips: int, asked: Fraction, plan: BindingPlan, loss: Fraction, quilt: Quilt) -> bool:
+    """Whether so many are enough by the trade's rule: before joining all of what is asked, and
+    joined still half of what goes beyond the way round. Not where the author counts the joins."""
+    joined = strips * plan.strip_length - (strips - 1) * loss
+    beyond = quilt.settings.binding_over / 2
+    enough = strips * plan.strip_length >= asked and joined >= asked - beyond
+    return "joins" not in quilt.settings.own and enough
 
 
 def _bias(quilt: Quilt, plan: BindingPlan, asked: Fraction) -> Iterator[Notice]:

@@ -25,7 +25,19 @@ def complete(evidence: Evidence) -> Iterator[Notice]:
             yield recounted(
                 quilt, "no-fabric", "R10", message, piece.place, hint=hint, severity=severity
             )
+    yield from _unbought(quilt)
     yield from _parts(quilt)
+
+
+def _unbought(quilt: Quilt) -> Iterator[Notice]:
+    """An error for a binding that names no fabric, in a pattern that lists its fabrics."""
+    binding = quilt.binding
+    if binding is not None and not binding.fabric and quilt.fabrics and quilt.top:
+        place = next(iter(binding.places.values()), None)
+        severity: Severity = "error" if _whole(quilt) else "advice"
+        message = "the binding has no fabric: a reader cannot buy it."
+        hint = "Write `fabric:` at the binding."
+        yield recounted(quilt, "no-fabric", "R10", message, place, hint=hint, severity=severity)
 
 
 def _whole(quilt: Quilt) -> bool:
@@ -51,7 +63,8 @@ def _unknown(quilt: Quilt, what: str, fabric: str, *places: Place | None) -> Not
     near = get_close_matches(fabric, quilt.fabrics, 1)
     hint = f"Did you mean '{near[0]}'?" if near else f"Fabrics: {', '.join(quilt.fabrics)}."
     message = f"{what} is of '{fabric}', and no fabric is called that."
-    return recounted(quilt, "unknown-fabric", "R11", message, *places, hint=hint)
+    figures = (fabric, near[0]) if near else None
+    return recounted(quilt, "unknown-fabric", "R11", message, *places, figures=figures, hint=hint)
 
 
 def _parts(quilt: Quilt) -> Iterator[Notice]:

@@ -25,7 +25,8 @@ def backing(evidence: Evidence) -> Iterator[Notice]:
     for panels in (plan.best, plan.other):
         yield from _panels(quilt, plan, panels, place)
     free = not quilt.backing.seams and quilt.backing.stated_panels is None
-    if free and plan.best.amount > plan.other.amount:
+    seamed = plan.best.panels > 1  # one width that covers it is taken, whatever it costs
+    if free and seamed and (plan.other.panels == 1 or plan.best.amount > plan.other.amount):
         message = (
             f"backing: {shown(plan.best.amount, quilt)} {plan.unit} with {plan.best.seams} seams, "
             f"{shown(plan.other.amount, quilt)} with {plan.other.seams} ones."

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from patternbook.exact import Exact
 from patternbook.inch import plain, printed
-from patternbook.notice import Mark, Notice, Place, Severity
+from patternbook.notice import Edit, Mark, Notice, Place, Severity
 from patternbook.quilt.records import Quilt
 
 OURS = "The plan disagrees with itself, which no source should bring about: please report it."
@@ -31,6 +32,13 @@ def recounted(
     return Notice(
         code, severity, "proof", message, marks, rule, (quilt.size,), stated, needed, hint
     )
+
+
+def mended_by_figure(notice: Notice) -> Notice:
+    """The same, where writing the needed figure for the stated one alone would mend it."""
+    if not (notice.marks and notice.stated and notice.needed):
+        return notice
+    return replace(notice, edits=(Edit(notice.marks[0].place, notice.stated, notice.needed),))
 
 
 def shown(value: Exact | Fraction | int, quilt: Quilt) -> str:

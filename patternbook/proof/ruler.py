@@ -1,4 +1,5 @@
-"""Every size that is to be cut stands on the ruler: halves, quarters and eighths."""
+"""Every size that is to be cut stands on the ruler: eighths of an inch, or quarters of a
+centimetre."""
 
 from __future__ import annotations
 
@@ -10,18 +11,14 @@ from patternbook.inch import on_the_ruler
 from patternbook.notice import Notice, Place, Severity
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import place_of, recounted, typed
-from patternbook.quilt.records import Quilt
+from patternbook.quilt.records import Piece, Quilt
 
 
 def ruler(evidence: Evidence) -> Iterator[Notice]:
     """An error for a size that no ruler shows, a warning for sixteenths of an inch."""
     quilt = evidence.quilt
     for piece in quilt.pieces.values():
-        for side, word, cut in zip(("across", "down"), ("wide", "long"), piece.cut, strict=True):
-            if cut is not None:
-                at = place_of(quilt, "pieces", piece.letter, "cut", side)
-                places = (at or piece.key_places.get("cut"), piece.place)
-                yield from _on_it(quilt, f"{piece.letter}, cut {word}", cut, *places)
+        yield from _cut(quilt, piece)
         if piece.strip_width is not None:
             at = piece.key_places.get("strip-width")
             yield from _on_it(quilt, f"the strips of {piece.letter}", piece.strip_width, at)
@@ -31,6 +28,19 @@ def ruler(evidence: Evidence) -> Iterator[Notice]:
     if quilt.binding is not None:
         at = quilt.binding.places.get("cut")
         yield from _on_it(quilt, "the binding's strips", quilt.binding.cut, at)
+
+
+def _cut(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
+    """Both sides, a square's once. A template's own shape is not asked, but the cloth that is cut
+    for it is: it is cut along the ruler first."""
+    across, down = piece.cut
+    sides = [("across", "square", across)] if across == down else [("across", "wide", across)]
+    if down is not None and across != down:
+        sides.append(("down", "long", down))
+    for side, word, cut in sides:
+        at = place_of(quilt, "pieces", piece.letter, "cut", side)
+        places = (at or piece.key_places.get("cut"), piece.place)
+        yield from _on_it(quilt, f"{piece.letter}, cut {word}", cut, *places)
 
 
 def _on_it(quilt: Quilt, what: str, cut: Fraction, *places: Place | None) -> Iterator[Notice]:
@@ -50,7 +60,7 @@ def _on_it(quilt: Quilt, what: str, cut: Fraction, *places: Place | None) -> Ite
         "R23",
         message,
         *places,
-        figures=(typed(cut, quilt), f"{down} or {up}"),
+        figures=(typed(cut, quilt), up),  # a cut may be trimmed, never grown (trade facts 1.5)
         hint=f"Cut it {up}, and trim.",
         severity=severity,
     )

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 
+from patternbook.exact import Exact
 from patternbook.inch import ruler_up
 from patternbook.linear import Key
 from patternbook.methods.made import Sides
@@ -15,8 +16,10 @@ from patternbook.quilt.directions import upright
 from patternbook.quilt.finishing import backing, batting, binding, quilting
 from patternbook.quilt.hands import in_goes
 from patternbook.quilt.house_rules import settings
+from patternbook.quilt.in_print import again
+from patternbook.quilt.parts import TOP
 from patternbook.quilt.records import CutSize, Fabric, Piece, PiecedMade, Quilt, Run, Standing, Unit
-from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.resolve import Resolver
 from patternbook.quilt.sizing import allowance
 from patternbook.quilt.template import Template
 from patternbook.quilt.templates import cut_from
@@ -45,7 +48,7 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
         system=resolver.system,
         seam=resolver.length(resolver.seam).fraction,
         width=written.width.number if written.width else resolver.system.width,
-        finished=units[TOP].finished if top else None,
+        finished=units[TOP].finished if top else _asked(resolver),
         fabrics={
             name: _fabric(name, fabric, resolver) for name, fabric in resolver.fabrics.items()
         },
@@ -68,6 +71,9 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
             word: str(text) for word, text in written.words if text is not None and word in WORDS
         },
         place=written.place,
+        again=tuple(again(resolver)),
+        printed=written.printed == "yes",
+        key_places=written.key_places,
     )
 
 
@@ -97,7 +103,16 @@ def _unit(name: str, resolver: Resolver, counted: Counted) -> Unit:
         note=str(written.note) if written.note else None,
         place=written.place,
         mirrored=mirrored,
+        press_at=tuple(word.place for word in here(written.press, resolver.size) or ()),
     )
+
+
+def _asked(resolver: Resolver) -> Sides | None:
+    """Of a fragment without a top: how large its quilt is said to be."""
+    size = resolver.goal.finished
+    if size is None or TOP in resolver.units:
+        return None
+    return Sides(Exact(size.across), Exact(size.down))
 
 
 def _fabric(name: str, written: WrittenFabric, resolver: Resolver) -> Fabric:
@@ -138,6 +153,7 @@ def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Coun
     span = resolver.sum_of(letter)
     finished = Sides(resolver.length(span.across), resolver.length(span.down))
     fabric, strip_width = here(written.fabric, size), here(written.strip_width, size)
+    strip_length, angle = here(written.strip_length, size), here(written.angle, size)
     drawn = resolver.drawn(letter)
     host, diagonal = here(written.with_, size), here(written.diagonal, size)
     return Piece(
@@ -159,6 +175,10 @@ def _piece(letter: str, written: WrittenPiece, resolver: Resolver, counted: Coun
         stated_squares=resolver.number(written.squares, f"{letter}: squares"),
         stated_strips=resolver.number(written.strips, f"{letter}: strips"),
         stated_per_strip=resolver.number(written.per_strip, f"{letter}: per-strip", least=1),
+        stated_per_square=resolver.number(written.per_square, f"{letter}: per-square", least=1),
+        stated_strip_length=strip_length.number if strip_length else None,
+        stated_angle=angle.number if angle else None,
+        around=resolver.number(written.around, f"{letter}: around", least=1),
         note=str(written.note) if written.note else None,
         place=written.place,
         key_places=value_places(written, resolver.size),

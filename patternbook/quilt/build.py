@@ -7,12 +7,21 @@ from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from patternbook.notice import Mark, Notice
-from patternbook.quilt import assemble, believe
+from patternbook.quilt import assemble
+from patternbook.quilt.believe import contradictions
 from patternbook.quilt.counts import Counted, count
 from patternbook.quilt.equivalents import equivalents
+from patternbook.quilt.heading import Heading, Revision
+from patternbook.quilt.in_print import charts
+from patternbook.quilt.mistaken import mistaken, unknown
+from patternbook.quilt.off_ruler import with_sizes
+from patternbook.quilt.parts import TOP
+from patternbook.quilt.piece_lengths import lengths_found
 from patternbook.quilt.place import MOST_PATCHES
-from patternbook.quilt.records import Heading, Quilt, Revision
-from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.records import Quilt
+from patternbook.quilt.repeats import COUNTED, offered
+from patternbook.quilt.resolve import Resolver
+from patternbook.quilt.standing import standings, trust
 from patternbook.quilt.stated import stated_counts, unused
 from patternbook.quilt.templates_told import templates_told
 from patternbook.quilt.trimmed import trimmed
@@ -32,11 +41,11 @@ def quilts(written: WrittenPattern, pictures: Pictures | None = None) -> Quilts:
     """Work out every size."""
     made: dict[str, Quilt] = {}
     notices: list[Notice] = []
-    for size in written.sizes:
-        quilt, told = one_size(written, str(size), pictures)
+    for resolver in solved(written, pictures):
+        quilt, told = one_size(resolver)
         notices.extend(told)
         if quilt is not None:
-            made[str(size)] = quilt
+            made[resolver.size] = quilt
     return Quilts(heading(written), made, tuple(_nowhere(notices, len(written.sizes))))
 
 
@@ -53,22 +62,33 @@ LONGEST_SLUG = 80
 NEVER = frozenset({"never-sewn", "never-placed"})
 
 
-def one_size(
-    written: WrittenPattern, size: str, pictures: Pictures | None = None
-) -> tuple[Quilt | None, tuple[Notice, ...]]:
+def solved(written: WrittenPattern, pictures: Pictures | None = None) -> tuple[Resolver, ...]:
+    """The lengths of every size; each knows the others, for one number may serve them all."""
+    peers = {str(size): Resolver(written, str(size), pictures) for size in written.sizes}
+    for resolver in peers.values():
+        resolver.solve()
+        resolver.peers = peers
+    return tuple(peers.values())
+
+
+def one_size(resolver: Resolver) -> tuple[Quilt | None, tuple[Notice, ...]]:
     """One size; None where its lengths do not hold, for its counts would mislead."""
-    resolver = Resolver(written, size, pictures)
-    resolver.solve()
-    notices = [*believe.lengths_found(resolver), *believe.contradictions(resolver)]
+    notices = [with_sizes(notice, resolver) for notice in lengths_found(resolver)]
+    notices += offered(resolver, tuple(contradictions(resolver)))
     notices += [*templates_told(resolver), *trimmed(resolver), *equivalents(resolver)]
     if resolver.broken:
+        return None, unknown(resolver).without((*resolver.notices, *notices))
+    if any(notice.code == COUNTED for notice in notices):  # numbers that differ only follow
         return None, (*resolver.notices, *notices)
     counted = count(resolver)
-    notices += [*stated_counts(resolver, counted), *believe.trust(resolver)]
+    found = mistaken(resolver, counted)
+    if found.notices:  # numbers that differ, and what is left over, only follow from it
+        return None, found.without((*resolver.notices, *notices))
+    notices += [*stated_counts(resolver, counted), *trust(resolver)]
     notices += [*unused(resolver, counted), *_too_many(resolver, counted)]
     if any(notice.code in HOPELESS for notice in notices):
         return None, (*resolver.notices, *notices)
-    quilt = assemble.quilt(resolver, counted, believe.standings(resolver))
+    quilt = assemble.quilt(resolver, counted, standings(resolver))
     return quilt, (*resolver.notices, *notices)
 
 
@@ -128,6 +148,7 @@ def heading(written: WrittenPattern) -> Heading:
             )
             for entry in written.revisions
         ),
+        charts=tuple(charts(written)),
     )
 
 

@@ -6,10 +6,13 @@ from collections import Counter, defaultdict
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
+from patternbook.methods.layout_written import WrittenLayout
 from patternbook.methods.world import Need, StripNeed
-from patternbook.notice import Mark, Notice, Place
+from patternbook.notice import Edit, Mark, Notice, Place
 from patternbook.quilt.hands import Hands
-from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.quilt.parts import TOP
+from patternbook.quilt.resolve import Resolver
+from patternbook.quilt.turned_pieces import handed
 
 
 class Use(NamedTuple):
@@ -68,13 +71,35 @@ def count(resolver: Resolver) -> Counted:
                 counted.runs[run.letter].append(run)
         for part, number in parts.items():
             counted.uses[part].append(Use(name, needed, number))
-        if other:
-            slanting = {part.part for part in hands.placed(name) if part.outline}
-            need = _need(resolver, name, other)
-            counted.other_hand.update({p: n for p, n in need.parts.items() if p in slanting})
+        _of_the_other_hand(name, needed - other, other, hands, counted, resolver)
         if stated is not None and stated != needed:
             _make_differs(name, stated, needed, counted, resolver)
     return counted
+
+
+def _of_the_other_hand(
+    name: str, plain: int, other: int, hands: Hands, counted: Counted, resolver: Resolver
+) -> None:
+    """Note the pieces that lie mirrored: those of a unit's cells with /mirror, and of a unit that
+    itself lies mirrored all the rest."""
+    if not resolver.mirrors or name in resolver.broken:
+        return
+    placed = [part for part in hands.placed(name) if part.part in resolver.pieces]
+    cut_apart = {part.part for part in placed if _by_template(part.part, resolver)}
+    over = Counter(part.part for part in placed if part.turn.mirrored and part.part in cut_apart)
+    counted.other_hand.update({letter: number * plain for letter, number in over.items()})
+    if other:
+        cut_apart |= {part.part for part in placed if part.outline}
+        parts = _need(resolver, name, other).parts
+        counted.other_hand.update(
+            {letter: parts[letter] - over[letter] * other for letter in cut_apart & parts.keys()}
+        )
+
+
+def _by_template(letter: str, resolver: Resolver) -> bool:
+    """Whether a template cuts it that has to be turned over for the other hand."""
+    shape = resolver.shape(letter)
+    return shape is not None and handed(shape)
 
 
 def _need(resolver: Resolver, name: str, units: int) -> Need:
@@ -112,12 +137,24 @@ def _unplaced(name: str, stated: int | None, resolver: Resolver) -> int:
     return stated if stated is not None else 1
 
 
+def count_rule(part: str, counted: Counted, resolver: Resolver) -> str:
+    """The rule that a number of parts is held to: of what lies only in blocks on point the
+    numbers follow from its rows (R22), of all else from what is sewn (R3)."""
+    units = [resolver.units[use.unit] for use in counted.uses[part]]
+    slanting = [
+        isinstance(unit, WrittenLayout) and unit.setting.at(resolver.size) == "on point"
+        for unit in units
+    ]
+    return "R22" if slanting and all(slanting) else "R3"
+
+
 def _make_differs(
     name: str, stated: int, needed: int, counted: Counted, resolver: Resolver
 ) -> None:
     unit = resolver.units[name]
     value = unit.make.at(resolver.size) if unit.make is not None else None
     place: Place | None = value.place if value is not None else unit.place
+    edits = (Edit(value.place, value.text, str(needed)),) if value is not None else ()
     message = (
         f"make {stated} of '{name}' stated, {needed} are placed: {counted.sum_of(name)} = {needed}."
     )
@@ -127,10 +164,11 @@ def _make_differs(
         "quilt",
         message,
         (Mark(place, "stated here"), Mark(unit.place, "the unit")) if place else (),
-        "R3",
+        count_rule(name, counted, resolver),
         (resolver.size,),
         str(stated),
         str(needed),
         f"Write make: {needed}, or leave it out.",
+        edits,
     )
     resolver.tell(notice)

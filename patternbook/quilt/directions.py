@@ -7,9 +7,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from patternbook.methods.made import Turn
+from patternbook.quilt.parts import TOP
 from patternbook.quilt.place import lying
 from patternbook.quilt.records import Piece, Unit
-from patternbook.quilt.resolve import TOP
 from patternbook.source.cloth import WrittenFabric
 
 

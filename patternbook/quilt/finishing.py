@@ -55,10 +55,11 @@ def batting(resolver: Resolver) -> Batting | None:
 
 
 def binding(resolver: Resolver) -> Binding | None:
-    """The binding as stated in this size; None where no cloth is named for it."""
+    """The binding as stated in this size, of no named cloth where none is; None where nothing
+    is said of it."""
     written, size = resolver.written.binding, resolver.size
     fabric = here(written.fabric, size) if written is not None else None
-    if written is None or fabric is None:
+    if written is None:
         return None
     cut, length = here(written.cut, size), here(written.length, size)
     width = cut.across if cut is not None and isinstance(cut.across, Fraction) else None
@@ -67,7 +68,7 @@ def binding(resolver: Resolver) -> Binding | None:
         hint = "Write its width: `cut: 2 1/2 x WOF`."
         resolver.error("binding-cut", "R14", message, cut.place, hint)
     return Binding(
-        str(fabric),
+        str(fabric or ""),
         width or BINDING_CUT[resolver.system.unit],
         str(written.fold.at(size)),  # type: ignore[arg-type]
         written.bias.at(size) == "yes",

@@ -79,5 +79,3 @@ def _corners(outline: object) -> object:
 def in_goes(units: int, mirrored: int, gives: int) -> int:
     """Whole goes, those of each hand apart."""
     return -(-(units - mirrored) // gives) - (-mirrored // gives)
-
-

@@ -32,4 +32,5 @@ def settings(written: WrittenSettings, system: System) -> Settings:
             stated[field.name] = getattr(value, "number", None) or str(value)
             if hasattr(value, "number"):
                 stated[field.name] = value.number
-    return Settings(**{**{f.name: getattr(base, f.name) for f in fields(Settings)}, **stated})
+    usual = {field.name: getattr(base, field.name) for field in fields(Settings)}
+    return Settings(**{**usual, **stated, "own": frozenset(stated)})

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from typing import Final, NamedTuple
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
 
 from patternbook.notice import SEVERITIES, Mark, Notice, Severity
 from patternbook.quilt.edges import Meet
 from patternbook.quilt.meeting import Meetings
+from patternbook.quilt.press_repair import OPPOSITE, Repair, edits, repairs
 from patternbook.quilt.press_words import ALTERNATE
 from patternbook.quilt.pressing import PressingPlan
 from patternbook.quilt.records import LayoutMade, Quilt, Unit
-
-OPPOSITE: Final = {"in": "out", "out": "in", "left": "right", "right": "left"}
 
 
 class Clash(NamedTuple):
@@ -99,18 +98,28 @@ def _notice(
     )
     if others:
         message += f" So it is at {len(others)} more of its seams between lines."
+    better = repairs(unit, quilt) if worst.severity != "advice" else ()
     return Notice(
         "press-clash",
         worst.severity,
         "sewing",
         message,
-        (Mark(unit.place, "pressed here"),) if unit.place else (),
+        _marks(unit, quilt, better),
         "R16",
         (quilt.size,),
         stated="; ".join(said),
-        needed="opposite ways where they meet, or open",
-        hint=_hint(unit, worst, plans),
+        needed=better[0].text if better else "opposite ways where they meet, or open",
+        hint=_hint(unit, worst, plans, better),
+        edits=tuple(edit for repair in better for edit in edits(repair, quilt)),
     )
+
+
+def _marks(unit: Unit, quilt: Quilt, better: Sequence[Repair]) -> tuple[Mark, ...]:
+    """The words of pressing that would be others, then the unit."""
+    named = dict.fromkeys((*(repair.unit for repair in better), unit.name))
+    words = [quilt.units[name].press_at for name in named]
+    marks = [Mark(places[0], "pressed here") for places in words if places]
+    return (*marks, *((Mark(unit.place, "the unit"),) if unit.place else ()))
 
 
 def _label(made: LayoutMade, line: int) -> str:
@@ -129,7 +138,12 @@ def _word(unit: str, made: LayoutMade, line: int, plans: Mapping[str, PressingPl
     return plans[unit].lines[line].word
 
 
-def _hint(unit: Unit, clash: Clash, plans: Mapping[str, PressingPlan]) -> str:
+def _hint(
+    unit: Unit, clash: Clash, plans: Mapping[str, PressingPlan], better: Sequence[Repair]
+) -> str:
+    if better:
+        where = "" if better[0].unit == unit.name else f" at '{better[0].unit}'"
+        return f"Try `press: {better[0].text}`{where}."
     if any(end.depth for meet in clash.meets for end in (meet.one, meet.other)):
         return "Press one of the two the other way, or turn every other one by a half turn."
     first = plans[unit.name].lines[0].word

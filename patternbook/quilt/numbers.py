@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Mapping
 from difflib import get_close_matches
+from math import ceil, floor
 from typing import Final
 
 from patternbook.methods.world import here
@@ -75,7 +76,9 @@ class Numbers:
             return None
         if number.denominator != 1 or number < 0:
             message = f"{what}: {count.text} comes to {number}, which is no whole number."
-            self.error("not-whole", "R3", message, count.place)
+            near = " or ".join(dict.fromkeys(str(max(0, f(number))) for f in (floor, ceil)))
+            hint = f"Mend the sum, so that it comes to {near}."
+            self.error("not-whole", "R3", message, count.place, hint)
             return None
         if number < least:
             message = f"{what}: {count.text} comes to {number}; {least} is the least."

@@ -163,9 +163,7 @@ def _corner(part: Placed, across: Exact, down: Exact, turn: Turn) -> tuple[Exact
     return around(turned_outline(box, across, down, turn))[:2]
 
 
-def _patch(
-    part: Placed, across: Exact, down: Exact, turn: Turn, within: tuple[str, ...]
-) -> Patch:
+def _patch(part: Placed, across: Exact, down: Exact, turn: Turn, within: tuple[str, ...]) -> Patch:
     lies = turned(part.turn, turn)
     outline = part.outline
     if outline is None and not turn.on_point:

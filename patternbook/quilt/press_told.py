@@ -24,7 +24,7 @@ def misfits(unit: Unit, quilt: Quilt) -> Iterator[Notice]:
             lie = "stand upright" if upright else "lie across"
             message = f"'{unit.name}' is pressed {word}, but the seams within its lines {lie}."
             hint = "Write `rows alternate`, `all one way`, or `toward` with a part."
-            yield _notice("press-word", message, hint, unit, quilt)
+            yield _notice("press-word", message, hint, unit, quilt, word)
     if len(unit.press) > max(1, len(lines)):
         message = f"'{unit.name}' has {len(unit.press)} words of pressing for {len(lines)} lines."
         yield _notice("press-rows", message, "Write one word a row.", unit, quilt)
@@ -38,13 +38,14 @@ def _of_inner(unit: Unit, quilt: Quilt) -> Iterator[Notice]:
         elif word not in INNER:
             message = f"'{unit.name}' is pressed {word}, but it has no rows that lie that way."
             hint = "Write `open`, or `toward` with one of its parts."
-            yield _notice("press-word", message, hint, unit, quilt)
+            yield _notice("press-word", message, hint, unit, quilt, word)
 
 
 def _absent(part: str, parts: tuple[str, ...], unit: Unit, quilt: Quilt) -> Iterator[Notice]:
     if not any(holds(name, part, quilt) for name in parts):
         message = f"'{unit.name}' is pressed toward {part}, which is not sewn into it."
-        yield _notice("press-part", message, f"It holds {', '.join(parts)}.", unit, quilt)
+        hint = f"It holds {', '.join(parts)}."
+        yield _notice("press-part", message, hint, unit, quilt, TOWARD + part)
 
 
 def _lines(unit: Unit) -> tuple[tuple[tuple[str, ...], ...], bool]:
@@ -60,6 +61,12 @@ def _lines(unit: Unit) -> tuple[tuple[tuple[str, ...], ...], bool]:
     return lines, (unit.made.by == "rows") != stacked
 
 
-def _notice(code: str, message: str, hint: str, unit: Unit, quilt: Quilt) -> Notice:
-    marks = (Mark(unit.place, "pressed here"),) if unit.place else ()
-    return Notice(code, "error", "sewing", message, marks, "R16", (quilt.size,), hint=hint)
+def _notice(
+    code: str, message: str, hint: str, unit: Unit, quilt: Quilt, word: str | None = None
+) -> Notice:
+    """At the word, or at the last of them where they are too many."""
+    at = unit.press.index(word) if word is not None else -1
+    places = (unit.press_at[at] if unit.press_at else None, unit.place)
+    roles = ("pressed here", "the unit")
+    marks = tuple(Mark(place, role) for place, role in zip(places, roles, strict=True) if place)
+    return Notice(code, "error", "sewing", message, marks, "R16", (quilt.size,), word, hint=hint)

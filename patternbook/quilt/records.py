@@ -30,7 +30,6 @@ __all__ = [
     "Border",
     "CutSize",
     "Fabric",
-    "Heading",
     "Key",
     "Kind",
     "LayoutMade",
@@ -41,7 +40,6 @@ __all__ = [
     "Placed",
     "Quilt",
     "Quilting",
-    "Revision",
     "Run",
     "Settings",
     "Sides",
@@ -120,8 +118,8 @@ class Piece:
     `cut.down` is None for a strip. `spare` more are cut than are sewn. `host` is the letter
     from whose strips it is cut too. `sideways`: of one-way cloth, and most of them lie on their
     side in the quilt, so that the print runs along their width. `mirrored` of them are cut the
-    other hand; `template` is the shape that no ruler cuts. `stated_*` are the author's own
-    figures, to be checked.
+    other hand; `template` is the shape that no ruler cuts; `around` of them meet in one point.
+    `stated_*` are the author's own figures, to be checked.
     """
 
     letter: str
@@ -143,6 +141,10 @@ class Piece:
     stated_squares: int | None = None
     stated_strips: int | None = None
     stated_per_strip: int | None = None
+    stated_per_square: int | None = None
+    stated_strip_length: Fraction | None = None
+    stated_angle: Fraction | None = None
+    around: int | None = None
     note: str | None = None
     place: Place | None = None
     key_places: Mapping[str, Place] = field(default_factory=dict)
@@ -157,7 +159,8 @@ class Piece:
 class Unit:
     """What is sewn. `placed` are its direct parts as made (a strip set's slice shows its
     strips left to right); `uses` is how many of each part one unit takes. `mirrored` of them are
-    made the other hand: 0 where the unit mirrored is the unit turned."""
+    made the other hand: 0 where the unit mirrored is the unit turned. `press_at` are the places
+    of the words of `press`."""
 
     name: str
     method: str
@@ -171,6 +174,7 @@ class Unit:
     note: str | None = None
     place: Place | None = None
     mirrored: int = 0
+    press_at: tuple[Place, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -224,9 +228,22 @@ class Quilting:
 
 
 @dataclass(frozen=True)
+class Again:
+    """A figure of a part that a printed pattern gives once more, and where: `value` is a size, a
+    length or an amount, a whole number, or the name of a fabric."""
+
+    where: str
+    part: str
+    figure: str
+    value: CutSize | Fraction | int | str
+    place: Place
+
+
+@dataclass(frozen=True)
 class Settings:
     """House rules, each printed in the booklet. Amounts of cloth in yards or metres, else the
-    pattern's own unit. `straightening` is the part of `spare` that goes into a straight edge."""
+    pattern's own unit. `straightening` is the part of `spare` that goes into a straight edge.
+    `own` are the names of those that the author states."""
 
     spare: Fraction = Fraction(3)
     straightening: Fraction = Fraction(1, 2)
@@ -239,6 +256,7 @@ class Settings:
     backing_seam: Fraction = Fraction(1, 2)
     drift: Fraction = Fraction(1, 32)
     cutting: Literal["plain", "shared", "thrifty"] = "plain"
+    own: frozenset[str] = field(default=frozenset(), compare=False)
 
 
 @dataclass(frozen=True)
@@ -246,7 +264,9 @@ class Quilt:
     """One size, exact. `units` stand in the order of making: each after the units it uses, the
     top last. `finished` is the top's size, None in a fragment. `numbers` are the size's own
     whole numbers. `standings` says of each figure (by key, e.g. ("pieces", "A", "cut",
-    "across")) where it comes from. `words` are the author's sentences, filled for this size."""
+    "across")) where it comes from. `words` are the author's sentences, filled for this size.
+    `printed`: it is in print already, and what is not stated is missing there; `again` are
+    figures that stand in two places; `key_places` says which keys stand in the source."""
 
     size: str
     system: System
@@ -266,35 +286,6 @@ class Quilt:
     numbers: Mapping[str, int] = field(default_factory=dict)
     words: Mapping[str, str] = field(default_factory=dict)
     place: Place | None = None
-
-
-@dataclass(frozen=True)
-class Heading:
-    """What is the same in every size: the cover's words."""
-
-    pattern: str
-    slug: str
-    summary: str | None
-    by: str | None
-    date: str | None
-    revision: int
-    licence: str | None
-    level: str | None
-    contact: str | None
-    site: str | None
-    report: str | None
-    lesson: str | None
-    tools: tuple[str, ...]
-    sizes: tuple[str, ...]
-    revisions: tuple[Revision, ...] = ()
-
-
-@dataclass(frozen=True)
-class Revision:
-    """One entry of the revision block."""
-
-    number: int
-    date: str
-    why: str
-    if_cut: str | None = None
-    if_sewn: str | None = None
+    again: tuple[Again, ...] = ()
+    printed: bool = False
+    key_places: Mapping[str, Place] = field(default_factory=dict)

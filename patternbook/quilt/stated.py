@@ -8,9 +8,10 @@ from dataclasses import replace
 from patternbook.methods.made import StripSetMade
 from patternbook.methods.strip_set import WrittenStripSet
 from patternbook.methods.world import here
-from patternbook.notice import Mark, Notice
-from patternbook.quilt.counts import Counted
-from patternbook.quilt.resolve import TOP, Resolver
+from patternbook.notice import Edit, Mark, Notice
+from patternbook.quilt.counts import Counted, count_rule
+from patternbook.quilt.parts import TOP
+from patternbook.quilt.resolve import Resolver
 from patternbook.value import CountValue
 
 
@@ -26,7 +27,9 @@ def stated_counts(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
         sewn = counted.number(letter)
         if stated != sewn:
             notice = _differs(f"count of {letter}", value, sewn, counted.sum_of(letter), resolver)
-            yield replace(notice, marks=(*notice.marks, Mark(piece.place, "the piece")))
+            rule = count_rule(letter, counted, resolver)
+            marks = (*notice.marks, Mark(piece.place, "the piece"))
+            yield replace(notice, rule=rule, marks=marks)
     yield from _mirrored(resolver, counted)
     yield from _sets(resolver, counted)
     yield from _all_pieces(resolver, counted)
@@ -37,9 +40,10 @@ def _mirrored(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
     for letter, piece in resolver.pieces.items():
         value = here(piece.mirrored, resolver.size)
         stated = resolver.number(piece.mirrored, f"{letter}: mirrored")
-        if stated is None or value is None or TOP not in resolver.units:
-            continue
         sewn = counted.other_hand[letter]
+        # In a fragment that turns none over, those that are may lie in what was not typed.
+        if stated is None or value is None or (TOP not in resolver.units and not sewn):
+            continue
         if stated != sewn:
             message = (
                 f"{letter}: {stated} of the other hand stated; the cells with /mirror come to "
@@ -47,7 +51,7 @@ def _mirrored(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
             )
             hint = f"Write mirrored: {sewn}, or check the cells."
             notice = resolver.fault("mirrored", "R18", message, value.place, hint)
-            yield replace(notice, stated=str(stated), needed=str(sewn))
+            yield _figure(notice, value, sewn)
 
 
 def _sets(resolver: Resolver, counted: Counted) -> Iterator[Notice]:
@@ -71,7 +75,7 @@ def _sets_told(
         message = f"{stated} sets of '{name}' stated, {needed} are needed: {words}."
         hint = f"Write sets: {needed}, or leave it out."
         notice = resolver.fault("sets-short", "R5", message, value.place, hint)
-        yield replace(notice, stated=str(stated), needed=str(needed))
+        yield _figure(notice, value, needed)
     elif stated > needed:
         spare = stated - needed
         message = f"{stated} sets of '{name}' stated, {needed} would do: {words}; {spare} to spare."
@@ -132,4 +136,10 @@ def _differs(what: str, value: CountValue, sewn: int, terms: str, resolver: Reso
     message = f"{what}: {stated} stated, {sewn} sewn: {terms} = {sewn}."
     hint = f"Write {sewn}, or leave it out and it is counted."
     notice = resolver.fault("count", "R3", message, value.place, hint)
-    return replace(notice, stated=str(stated), needed=str(sewn))
+    return _figure(notice, value, sewn)
+
+
+def _figure(notice: Notice, value: CountValue, needed: int) -> Notice:
+    """The notice with the number that stands there, and the one that would mend it."""
+    edit = Edit(value.place, value.text, str(needed))
+    return replace(notice, stated=value.text, needed=str(needed), edits=(edit,))

@@ -5,17 +5,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from patternbook.inch import TOLERANCE, length, plain, ruler_up
 from patternbook.methods.made import Sides
 from patternbook.methods.world import here
-from patternbook.notice import Mark, Notice, Place, Severity
+from patternbook.notice import Edit, Mark, Notice, Place, Severity
 from patternbook.quilt.cut_line import Edge, edges
 from patternbook.quilt.resolve import Resolver
 from patternbook.quilt.templates import kind_of, least_cut
 from patternbook.source.bends import area
+from patternbook.value import AmountValue, LengthValue
 
 # Degrees; a protractor shows no less.
 HALF: Final = Fraction(1, 2)
@@ -81,8 +83,8 @@ def _edges(letter: str, resolver: Resolver) -> Iterator[Notice]:
                 f"edge {number} of {letter} is {length(shown, system)} long; "
                 f"{length(figure.number, system)} is stated."
             )
-            hint = f"Write {plain(shown, system.unit == 'cm')}, or mend the outline."
-            yield _told("template-edge", resolver, message, figure.place, hint)
+            needed = plain(shown, system.unit == "cm")
+            yield _unlike("template-edge", resolver, message, figure, needed)
 
 
 def _as_written(letter: str, resolver: Resolver) -> list[float]:
@@ -110,8 +112,7 @@ def _angle(letter: str, resolver: Resolver) -> Iterator[Notice]:
     message = (
         f"the first corner of {letter} has {own:.4g} degrees; {plain(stated.number)} are stated."
     )
-    hint = f"Write {own:.4g}, or mend the outline."
-    yield _told("template-angle", resolver, message, stated.place, hint)
+    yield _unlike("template-angle", resolver, message, stated, f"{own:.4g}")
 
 
 def _first_angle(letter: str, resolver: Resolver) -> float | None:
@@ -138,17 +139,20 @@ def _cloth(letter: str, resolver: Resolver) -> Iterator[Notice]:
     span = resolver.sum_of(letter)
     box = Sides(resolver.length(span.across), resolver.length(span.down))
     least = least_cut(found, box, resolver.length(resolver.seam).fraction)
-    for number, side, word in zip(
-        (stated.across, stated.down), least, ("wide", "long"), strict=True
-    ):
+    asked = (stated.across, stated.down)
+    sides = [s if isinstance(s, str) else plain(s, system.unit == "cm") for s in asked]
+    for at, (number, side, word) in enumerate(zip(asked, least, ("wide", "long"), strict=True)):
         if isinstance(number, Fraction) and side > number + TOLERANCE:
             needed = length(ruler_up(side, system), system)
             message = (
                 f"{letter} does not come out of the cloth it is cut from: its cut line is "
                 f"{needed} {word}, {length(number, system)} is stated."
             )
-            hint = "Write a larger cut, or leave it out and it is worked out."
-            yield _told("template-box", resolver, message, stated.place, hint)
+            sides[at] = plain(ruler_up(side, system), system.unit == "cm")
+            hint = f"Write {' x '.join(sides)}, or leave it out and it is worked out."
+            notice = _told("template-box", resolver, message, stated.place, hint)
+            was = plain(number, system.unit == "cm")
+            yield replace(notice, stated=was, needed=sides[at])
 
 
 def _stretched(letter: str, resolver: Resolver) -> Iterator[Notice]:
@@ -167,6 +171,20 @@ def _stretched(letter: str, resolver: Resolver) -> Iterator[Notice]:
         )
         hint = "Write `fit` for one of the sides to keep its shape."
         yield _told("template-stretched", resolver, message, cut.place, hint, "advice")
+
+
+def _unlike(
+    code: str,
+    resolver: Resolver,
+    message: str,
+    stated: LengthValue | AmountValue,
+    needed: str,
+) -> Notice:
+    """A figure beside the shape that is not the shape's own."""
+    hint = f"Write {needed}, or mend the outline."
+    notice = _told(code, resolver, message, stated.place, hint)
+    edit = Edit(stated.place, stated.text, needed)
+    return replace(notice, stated=stated.text, needed=needed, edits=(edit,))
 
 
 def _told(

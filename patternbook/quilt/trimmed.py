@@ -2,38 +2,53 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from patternbook.exact import Exact
 from patternbook.inch import CENTIMETRES, plain, ruler_up, triangle_allowance
-from patternbook.linear import Sum
+from patternbook.linear import Sum, Symbol
 from patternbook.methods.world import Tally, here
 from patternbook.notice import Notice
-from patternbook.quilt.believe import written_out
-from patternbook.quilt.read_out import shown, typed
-from patternbook.quilt.resolve import Bound, Resolver, Room
+from patternbook.quilt.checks import Bound, Room
+from patternbook.quilt.read_out import read, typed, written_out
+from patternbook.quilt.recut import Misfit, at_the_cut, letter_of, recut, resized
+from patternbook.quilt.resolve import Resolver
 
 
 def trimmed(resolver: Resolver) -> Iterator[Notice]:
     """An error where a unit must be larger than its pieces give, a warning where much is cut
     away; a unit whose size nothing fixes."""
-    seen: set[tuple[str, str]] = set()
+    open_: set[str] = set()
+    short: dict[tuple[str, str | None], list[Misfit]] = {}
+    large: dict[tuple[str, str | None], list[Misfit]] = {}
     for bound in resolver.bounds:
         if bound.name in resolver.broken:
             continue
         size, most = resolver.known(bound.size), _most(bound, resolver)
         if size is None:
-            if (bound.name, "open") not in seen and most is None:
-                seen.add((bound.name, "open"))
+            if bound.name not in open_ and most is None:
+                open_.add(bound.name)
                 yield _open(bound, resolver)
         elif most is not None and size > most:
-            yield _scant(bound, size, resolver) or _short(bound, size, most, resolver)
+            scant = _scant(bound, size, resolver)
+            if scant:
+                yield scant
+            else:
+                short.setdefault((bound.name, letter_of(bound)), []).append(
+                    Misfit(bound, size, most)
+                )
         elif most is not None and most - size > bound.trimmed:
-            tell = _blunted if bound.points else _wasteful
-            yield tell(bound, size, most, resolver)
+            if bound.points:
+                yield _blunted(bound, size, most, resolver)
+            else:
+                large.setdefault((bound.name, letter_of(bound)), []).append(
+                    Misfit(bound, size, most)
+                )
+    yield from (_short(misfits, resolver) for misfits in short.values())
+    yield from (_wasteful(misfits, resolver) for misfits in large.values())
     for room in resolver.rooms:
         yield from _crowded(room, resolver)
 
@@ -44,17 +59,22 @@ def _open(bound: Bound, resolver: Resolver) -> Notice:
     return resolver.fault("not-fixed", "R10", message, bound.place, hint)
 
 
-def _short(bound: Bound, size: Exact, most: Exact, resolver: Resolver) -> Notice:
-    short = size - most
-    message = (
-        f"'{bound.name}' must finish {_read(size, resolver)}; {bound.most.what} gives "
-        f"{_read(most, resolver)} at most: "
-        f"{written_out(bound.most, resolver)}; short by {_read(short, resolver)}."
-    )
-    better = _cut(bound.most, short, resolver)
-    hint = f"Cut {better}." if better else "Cut its pieces larger, or make it smaller."
-    notice = resolver.fault("pieces-small", "R2", message, bound.place, hint)
-    return replace(notice, stated=_read(size, resolver), needed=_read(most, resolver))
+def _short(misfits: Sequence[Misfit], resolver: Resolver) -> Notice:
+    bound, size, most = misfits[0]
+    told = [
+        f"'{bound.name}' must finish {read(size, resolver)}; {bound.most.what} gives "
+        f"{read(most, resolver)} at most: {written_out(bound.most, resolver)}; short by "
+        f"{read(size - most, resolver)}."
+        for bound, size, most in misfits
+    ]
+    better = recut(misfits, resolver)
+    words = f"{letter_of(bound)} at least {better.new}" if better else None
+    words = words or _cut(bound.most, size - most, resolver)
+    hint = f"Cut {words}." if words else "Cut its pieces larger, or make it smaller."
+    notice = resolver.fault("pieces-small", "R2", " ".join(told), bound.place, hint)
+    notice = replace(notice, stated=read(size, resolver), needed=read(most, resolver))
+    to = min(most for _, _, most in misfits).down(resolver.system.step)
+    return at_the_cut(notice, better, resized(bound.name, size, Exact(to), resolver))
 
 
 # What the trade's allowances of 2.5 and 3.5 cm fall short of the exact 2.56 and 3.62 at most.
@@ -79,43 +99,53 @@ def _scant(bound: Bound, size: Exact, resolver: Resolver) -> Notice | None:
         return None
     tenths = plain((short * 10 + Fraction(1, 20)).down(Fraction(1, 10)), decimals=True)
     message = (
-        f"'{bound.name}' finishes {_read(size, resolver)}; {bound.most.what} gives "
-        f"{_read(size - short, resolver)}, for the diagonal takes {float(allowance):.2f}: short by "
+        f"'{bound.name}' finishes {read(size, resolver)}; {bound.most.what} gives "
+        f"{read(size - short, resolver)}, for the diagonal takes {float(allowance):.2f}: short by "
         f"{tenths} mm. The usual allowance of {plain(lost.down(Fraction(1, 2)), decimals=True)} cm "
         "is rounded down."
     )
     better = _cut(bound.most, short, resolver)
     hint = f"Cut {better}, and trim." if better else "Cut its pieces larger, and trim."
     notice = resolver.fault("scant-allowance", "R2", message, bound.place, hint)
-    return replace(notice, severity="warning")
+    better_cut = recut([Misfit(bound, size, size - short)], resolver)
+    return replace(at_the_cut(notice, better_cut, []), severity="warning")
 
 
 def _cut(tally: Tally, more: Exact, resolver: Resolver) -> str | None:
     """`A at least 5 1/2 square`: the cut with which the sum is so much more, where it rests on
     one."""
+    for symbol, cut, times in _cuts(tally):
+        better = ruler_up(cut + more / times, resolver.system)
+        letter = symbol.key[1]
+        return f"{letter} at least {typed(better, resolver)}{_square(letter, resolver)}"
+    return None
+
+
+def _cuts(tally: Tally) -> Iterator[tuple[Symbol, Exact, Exact]]:
+    """Each stated cut that the sum grows with, and how often it counts in it."""
     for symbol, times in tally.sum().terms.items():
         if symbol.key[0] == "pieces" and symbol.value is not None and times > 0:
-            better = ruler_up(symbol.value + more / times, resolver.system)
-            letter = symbol.key[1]
-            return f"{letter} at least {typed(better, resolver)}{_square(letter, resolver)}"
-    return None
+            yield symbol, symbol.value, times
 
 
 def _smaller(tally: Tally, less: Exact, resolver: Resolver) -> str | None:
     """`K at most 4 1/2 square`: all cuts that the sum rests on, each as much smaller."""
-    cuts = [
-        (symbol.key[1], symbol.value, times)
-        for symbol, times in tally.sum().terms.items()
-        if symbol.key[0] == "pieces" and symbol.value is not None and times > 0
-    ]
-    share = sum((times for _, _, times in cuts), Exact(0))
     sizes = [
-        f"{letter} at most {typed((cut - less / share).down(resolver.system.step), resolver)}"
-        f"{_square(letter, resolver)}"
-        for letter, cut, _ in cuts
-        if cut > less / share
+        f"{symbol.key[1]} at most {typed(cut, resolver)}{_square(symbol.key[1], resolver)}"
+        for symbol, cut in _cuts_less(tally, less, resolver)
     ]
     return " and ".join(sizes) or None
+
+
+def _cuts_less(tally: Tally, less: Exact, resolver: Resolver) -> list[tuple[Symbol, Exact]]:
+    cuts = list(_cuts(tally))
+    share = sum((times for _, _, times in cuts), Exact(0))
+    step = resolver.system.step
+    return [
+        (symbol, Exact((cut - less / share).down(step)))
+        for symbol, cut, _ in cuts
+        if cut > less / share
+    ]
 
 
 def _square(letter: str, resolver: Resolver) -> str:
@@ -123,15 +153,22 @@ def _square(letter: str, resolver: Resolver) -> str:
     return " square" if cut is not None and cut.across == cut.down else ""
 
 
-def _wasteful(bound: Bound, size: Exact, most: Exact, resolver: Resolver) -> Notice:
-    message = (
-        f"'{bound.name}' finishes {_read(size, resolver)}; {bound.most.what} gives "
-        f"{_read(most, resolver)}: {written_out(bound.most, resolver)}; "
-        f"{_read(most - size, resolver)} would be trimmed away."
-    )
+def _wasteful(misfits: Sequence[Misfit], resolver: Resolver) -> Notice:
+    bound, size, most = misfits[0]
+    told = [
+        f"'{bound.name}' finishes {read(size, resolver)}; {bound.most.what} gives "
+        f"{read(most, resolver)}: {written_out(bound.most, resolver)}; "
+        f"{read(most - size, resolver)} would be trimmed away."
+        for bound, size, most in misfits
+    ]
+    better = recut(misfits, resolver)
     hint = "Cut its pieces smaller, or check what it should finish."
-    notice = resolver.fault("much-to-trim", "R2", message, bound.place, hint)
-    return replace(notice, severity="warning")
+    if better:
+        hint = f"Cut {letter_of(bound)} {better.new}, or check what it should finish."
+    notice = resolver.fault("much-to-trim", "R2", " ".join(told), bound.place, hint)
+    to = most.down(resolver.system.step)
+    told_at = at_the_cut(notice, better, resized(bound.name, size, Exact(to), resolver))
+    return replace(told_at, severity="warning")
 
 
 def _most(bound: Bound, resolver: Resolver) -> Exact | None:
@@ -156,16 +193,22 @@ def _blunted(bound: Bound, size: Exact, most: Exact, resolver: Resolver) -> Noti
     )
     smaller = most - times * step
     message = (
-        f"'{bound.name}' comes to {_read(most, resolver)} by what {letter} is cut; trimmed to "
-        f"{_read(size, resolver)} it would lose {_read(most - size, resolver)}, and its points "
+        f"'{bound.name}' comes to {read(most, resolver)} by what {letter} is cut; trimmed to "
+        f"{read(size, resolver)} it would lose {read(most - size, resolver)}, and its points "
         "with it."
     )
-    less, more = (typed(Exact(size.down(step)), resolver) for size in (smaller, most))
-    hint = f"Let it finish {less} or {more}."
-    better = _cut(bound.most, size - most, resolver) if size <= smaller else None
-    if better is not None:
-        hint = f"Cut {better}, or let it finish {more}."
-    return resolver.fault("points-lost", "R2", message, bound.place, hint)
+    less, more = (Exact(side.down(step)) for side in (smaller, most))
+    sizes = [typed(side, resolver) for side in (less, more)]
+    hint, recuts = f"Let it finish {' or '.join(sizes)}.", None
+    if size <= smaller:
+        recuts = recut([Misfit(bound, size, most)], resolver)
+        better = _cut(bound.most, size - most, resolver)
+        hint = f"Cut {better}, or let it finish {sizes[1]}." if better else hint
+    notice = resolver.fault("points-lost", "R2", message, bound.place, hint)
+    others = [edit for to in (more, less) for edit in resized(bound.name, size, to, resolver)]
+    if size > smaller:  # the next smaller cut would not do: it is cut as it must be
+        notice = replace(notice, severity="advice")
+    return at_the_cut(notice, recuts, others[:1] if recuts else others)
 
 
 def _crowded(room: Room, resolver: Resolver) -> Iterator[Notice]:
@@ -174,19 +217,19 @@ def _crowded(room: Room, resolver: Resolver) -> Iterator[Notice]:
     if one is None or most is None or one <= most or labels & resolver.broken:
         return
     message = (
-        f"{room.one.what} take {_read(one, resolver)}: {written_out(room.one, resolver)}; "
-        f"{room.room.what} is {_read(most, resolver)}; {_read(one - most, resolver)} too much."
+        f"{room.one.what} take {read(one, resolver)}: {written_out(room.one, resolver)}; "
+        f"{room.room.what} is {read(most, resolver)}; {read(one - most, resolver)} too much."
     )
     over = one - most
     cuts = (_smaller(room.one, over, resolver), _cut(room.room, over, resolver))
     cut = ", or ".join(cut for cut in cuts if cut)
     hint = f"Cut {cut}." if cut else room.rule.hint
     notice = resolver.fault(room.rule.code, room.rule.rule, message, room.one.place, hint)
-    yield replace(notice, stated=_read(most, resolver), needed=_read(one, resolver))
-
-
-def _read(value: Exact, resolver: Resolver) -> str:
-    """The number as it can be read: `about 5.66` where a root is left in it."""
-    if not value.rational:
-        return f"about {float(value):.2f}"
-    return shown(value, resolver)
+    notice = replace(notice, stated=read(most, resolver), needed=read(one, resolver))
+    at = room.one.place
+    larger = Misfit(Bound("", Sum.of(one), room.room, Fraction(0), at), one, most)
+    smaller = Misfit(Bound("", Sum.of(most), room.one, Fraction(0), at), most, one)
+    single = len(_cuts_less(room.one, over, resolver)) == 1
+    ways = [recut([smaller], resolver, up=False) if single else None, recut([larger], resolver)]
+    edits = [way for way in ways if way is not None]
+    yield at_the_cut(notice, edits[0], edits[1:]) if edits else notice

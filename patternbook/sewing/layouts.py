@@ -110,7 +110,8 @@ class LayoutSteps:
             count=len(lines),
             blocks=sum(line.role != "sash" for line in lines),
             sequence=laid(alone) if len(alone) == len(lines) and not self._odd else (),
-            drift=self._drift(seams),
+            # Of the corners of a top on point two lie across the slanting rows.
+            drift=self._drift(len(lines) - 1 + min(2, len(corners))),
             corners=corners[0].part if corners else None,
             slanting=self.made.setting == "on point",
             papers=self.made.setting == "hexagons",

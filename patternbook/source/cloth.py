@@ -75,6 +75,7 @@ class WrittenPiece(WrittenNode):
     outline: EachSize[tuple[Point, ...]] | None = None
     edges: EachSize[tuple[Length, ...]] | None = None
     angle: EachSize[Amount] | None = None
+    around: EachSize[Count] | None = None
     drawing: Line | None = None
     along: EachSize[Along] = every(Text("width"))
     join: EachSize[Join] = every(Text("diagonal"))
@@ -86,4 +87,6 @@ class WrittenPiece(WrittenNode):
     squares: EachSize[Count] | None = None
     strips: EachSize[Count] | None = None
     per_strip: EachSize[Count] | None = None
+    strip_length: EachSize[Length] | None = None
+    per_square: EachSize[Count] | None = None
     cut_cm: EachSize[CmSize] | None = None

@@ -38,10 +38,11 @@ class WrittenSettings(WrittenNode):
     metre_step: MetreStep | None = None
     trimming: More | None = None
     binding_over: More | None = None
-    joins: Joins = Text("counted")
+    joins: Joins | None = None
     drift: More | None = None
     cutting: Cutting = Text("plain")
     shrinkage: Amount | None = None
+    advice: Several[Line] = ()
 
 
 class WrittenSize(WrittenNode):

@@ -190,7 +190,7 @@ def _not_such_value(fault: ValueFault, spot: Spot, read_as: Mapping[int, type]) 
     if spot.key is not None and model is not None and spot.key not in keys_of(model):
         # A size's own number: very likely one of the size's keys, mistyped.
         one = replace(one, hint=_is_it(spot.key, keys_of(model)) or one.hint)
-    return replace(one, rule=fault.rule)
+    return replace(one, rule=fault.rule, needed=fault.needed)
 
 
 def _unknown_key(spot: Spot, read_as: Mapping[int, type]) -> Notice:

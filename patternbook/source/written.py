@@ -28,6 +28,7 @@ from patternbook.source.finishing import (
     WrittenBinding,
     WrittenQuilting,
 )
+from patternbook.source.printed import Charts, Elsewhere
 from patternbook.value import Text, WholeValue
 
 if TYPE_CHECKING:
@@ -106,6 +107,9 @@ class WrittenPattern(WrittenNode):
     binding: WrittenBinding | None = None
     quilting: tuple[WrittenQuilting, ...] = ()
     words: WrittenWords = WrittenWords()
+    printed: YesNo = Text("no")
+    elsewhere: Elsewhere = Field(default_factory=dict)
+    charts: Charts = Field(default_factory=dict)
     photos: tuple[WrittenPhoto, ...] = ()
     issue_as: WrittenIssue | None = None
     publish_source: YesNo = Text("no")

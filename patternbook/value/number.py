@@ -34,7 +34,7 @@ _NUMBER: Final = re.compile(
 INCH_MARKS: Final = frozenset(("in", "inch", "inches", '"', "″", "”", "''"))
 CM_MARKS: Final = frozenset(("cm", "centimetre", "centimetres"))
 _RANGE: Final = re.compile(r"[0-9/. ]+ ?[-–—] ?[0-9]")
-_ANY_MARK: Final = re.compile(r"(?<![a-z])(?:inch(?:es)?|in|cm)(?![a-z])|[\"″”]")
+_ANY_MARK: Final = re.compile(r"(?<![a-z])(?:inch(?:es)?|in|cm|yards?|yds?)(?![a-z])|[\"″”]")
 
 
 def plain(text: str) -> str:
@@ -105,7 +105,12 @@ def _wrong_mark(written: str, unit: str, marks: frozenset[str]) -> ValueFault:
             "One pattern is written in one system; `written-in` says which.",
             "R17",
         )
-    return ValueFault("unknown-mark", f"{quoted(written)}: `{unit}` is no mark for this number")
+    return ValueFault(
+        "unknown-mark",
+        f"{quoted(written)}: `{unit}` is no mark for this number",
+        rule="R23" if meant else None,
+        needed=written.removesuffix(unit).strip() if meant else None,
+    )
 
 
 def _not_a_number(written: str) -> ValueFault:
@@ -117,6 +122,7 @@ def _not_a_number(written: str) -> ValueFault:
             f"{quoted(written)}: a hyphen can mean `2 to 1/2`; a space stands before the fraction",
             f"Write {written.replace('-', ' ', 1)}.",
             "R23",
+            written.replace("-", " ", 1),
         )
     if _RANGE.match(written):
         return ValueFault(
@@ -126,9 +132,7 @@ def _not_a_number(written: str) -> ValueFault:
             "R23",
         )
     if len({_system(mark) for mark in _ANY_MARK.findall(written)}) > 1:
-        return ValueFault(
-            "two-marks", f"{quoted(written)} carries two different marks", "Leave one.", "R23"
-        )
+        return _two_marks(written)
     if re.fullmatch(r"[0-9]+,[0-9]+.*", written):
         return ValueFault(
             "decimal-comma",
@@ -138,5 +142,16 @@ def _not_a_number(written: str) -> ValueFault:
     return ValueFault("not-a-number", f"{quoted(written)} is not a number (such as 2 1/2 or 3/8)")
 
 
+def _two_marks(written: str) -> ValueFault:
+    bare = _NUMBER.match(written)
+    return ValueFault(
+        "two-marks",
+        f"{quoted(written)} carries two different marks",
+        "Leave one.",
+        "R23",
+        bare["number"] if bare else None,
+    )
+
+
 def _system(mark: str) -> str:
-    return "cm" if mark in CM_MARKS else "in"
+    return "cm" if mark in CM_MARKS else "in" if mark in INCH_MARKS else "yd"

@@ -22,13 +22,19 @@ class ValueFault(ValueError):
     """A value that cannot be read as what it should be, in plain words."""
 
     def __init__(
-        self, code: str, words: str, hint: str | None = None, rule: str | None = None
+        self,
+        code: str,
+        words: str,
+        hint: str | None = None,
+        rule: str | None = None,
+        needed: str | None = None,
     ) -> None:
         super().__init__(words)
         self.code = code
         self.words = words
         self.hint = hint
         self.rule = rule
+        self.needed = needed
 
 
 class Text(str):

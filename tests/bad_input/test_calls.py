@@ -87,4 +87,4 @@ def test_one_faulty_source_does_not_hide_the_others(run: Run, home: Path) -> Non
     assert ran.code == 1
     assert "patterns/poor/pattern.yaml:2:1: error unknown-key" in ran.err
     assert "patterns/worse/pattern.yaml:2:1: error unknown-key" in ran.err
-    assert "3 patterns checked: 2 errors." in ran.err
+    assert "3 patterns checked: 2 errors" in ran.err

@@ -386,7 +386,7 @@ CLOTH: Mapping[str, Case] = {
     "a square smaller than its pieces": (
         "use: squares",
         "use: squares, form: squares, size: 5 square, pack: 40",
-        f"9:25: error too-wide {BOTH}: A, cut 6½ × 6½″, is wider than the cloth (5″) both ways.",
+        f"6:44: error pre-cut-small {BOTH}: A is cut 6½ × 6½″, and 'red' is sold 5 × 5″",
     ),
     "backing narrower than its seams": (
         "use: backing",

@@ -98,6 +98,32 @@ def test_every_rule_has_an_example_and_a_source() -> None:
         assert "\nSource: " in ENTRIES[rule], rule
 
 
+def of_a_rule(tree: ast.Module) -> set[str]:
+    """The codes that stand in one call with a rule."""
+    found = set()
+    for call in (node for node in ast.walk(tree) if isinstance(node, ast.Call)):
+        given = [*call.args, *(word.value for word in call.keywords)]
+        parts = [part for one in given for part in ast.walk(one)]
+        words = {str(part.value) for part in parts if isinstance(part, ast.Constant)}
+        if words & set(RULES):
+            found |= words & ENTRIES.keys() - set(RULES)
+    return found
+
+
+def test_every_notice_of_a_rule_has_an_example() -> None:
+    """In numbers (that it names a rule, as in `See R5`, is none), or in words where it is about
+    words."""
+    trees = [ast.parse(file.read_text("utf-8")) for file in PACKAGE.rglob("*.py")]
+    codes = set().union(*map(of_a_rule, trees))
+    assert {"row-length", "strips-short", "count"} <= codes
+    without = {
+        code
+        for code in codes
+        if not re.search(r"\d|Example: ", re.sub(r"\bR\d+", "", ENTRIES[code].partition("\n")[2]))
+    }
+    assert without == set()
+
+
 def names_taken(node: ast.AST) -> list[str]:
     """What a function or a class (by its fields or its __init__) takes, in order."""
     if isinstance(node, ast.FunctionDef):

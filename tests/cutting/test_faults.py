@@ -43,7 +43,10 @@ def test_strips_short_for_sets() -> None:
 def test_exact_width_fails_on_narrower_cloth() -> None:
     """A-31: seven squares of 6 need all of 42; of 41½ only six fit."""
     squares = piece("A", "6 square", 63, stated_strips=9)
-    assert codes(told(squares, cloth=WIDE)) == ["exact-fit", "exact-count"]
+    scant = the(told(squares, cloth=WIDE), "scant-strips")
+    assert (scant.severity, scant.stated, scant.needed) == ("warning", "9", "11")
+    unstated = piece("A", "6 square", 63)
+    assert codes(told(unstated, cloth=WIDE)) == ["exact-fit", "exact-count"]
     narrow = told(squares, cloth=fabric(width=Fraction(83, 2)))
     assert the(narrow, "strips-short").needed == "11"
 
@@ -177,7 +180,7 @@ def test_backing_cloth_overstated() -> None:
     cloth = fabric(width=Fraction(42), stated_yards=Fraction(15, 4))
     backing = Backing("cloth", seams="lengthwise")
     spare = the(told(finished="12 x 58", backing=backing, cloth=cloth), "spare-yards")
-    assert (spare.severity, spare.needed) == ("warning", "2")
+    assert (spare.severity, spare.needed) == ("warning", "1 7/8")
 
 
 def test_panels_short() -> None:
@@ -197,6 +200,42 @@ def test_yards_short() -> None:
     short = the(notices, "yards-short")
     assert short.message == "cloth: 6 × 4 (F) + 8 × 3½ (A) = 52″; 1 3/8 yd is 49½″, short by 2½″."
     assert (short.rule, short.needed) == ("R4", "1 1/2")
+
+
+@pytest.mark.parametrize(
+    ("size", "yards", "own", "severity", "code", "offered"),
+    [
+        # 5 x 10 = 50 in: 1 1/2 yd is 54 and just does, 1 3/8 is 49 1/2.
+        ("10 square", "11/8", (), "error", "yards-short", ["1 1/2"]),
+        ("10 square", "3/2", (), None, None, []),
+        # 5 x 10 1/2 = 52 1/2 in: 1 1/2 yd leaves 1 1/2 of the usual spare of 3.
+        ("10 1/2 square", "3/2", (), "advice", "tight-yards", []),
+        ("10 1/2 square", "3/2", ("spare",), "error", "yards-short", ["1 5/8"]),
+        ("10 1/2 square", "5/4", (), "error", "yards-short", ["1 5/8", "1 1/2"]),
+    ],
+)
+def test_yards_without_the_spare(
+    size: str,
+    yards: str,
+    own: tuple[str, ...],
+    severity: str | None,
+    code: str | None,
+    offered: list[str],
+) -> None:
+    """An author's own spare is kept to the letter; the usual one is advice (common practice, no
+    source)."""
+    notices = told(
+        piece("A", size, 18),
+        cloth=fabric(
+            width=Fraction(43),
+            stated_yards=Fraction(yards),
+            key_places={"yards": Place("pattern.yaml", 5, 10, 5, 15)},
+        ),
+        settings=Settings(own=frozenset(own)),
+    )
+    found = [one for one in notices if "yards" in one.code]
+    assert [(one.severity, one.code) for one in found] == ([(severity, code)] if code else [])
+    assert [edit.new for one in found for edit in one.edits] == offered
 
 
 @pytest.mark.parametrize(

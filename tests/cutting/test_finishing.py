@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from patternbook.metric import metres
 from patternbook.quilt.records import Backing, Batting, Binding, Settings
 from tests.cutting.small import codes, cut, fabric, inches, planned, the, told
+from tests.support import Run, WritePattern
 
 WIDE = fabric(width=Fraction(42))
 
@@ -222,3 +223,29 @@ def test_metres_of_backing_are_enough_and_no_step_too_much(across: int, down: in
         needed, step = metres(way.length / 36), Fraction(1, 10)
         assert way.metres % step == 0
         assert needed <= way.metres < needed + step
+
+
+THUMB = """
+pattern: By Thumb
+width: 42
+sizes: {one: {finished: 42 x 54}}
+fabrics: {a: {use: squares}, b: {use: backing}}
+pieces: {A: {fabric: a, cut: 6 1/2 square}}
+top: {rows: [A], across: 7, down: 9}
+backing: {fabric: b}
+binding: {fabric: a, cut: 2 1/2 x WOF, strips: 5}
+"""
+
+
+def test_the_trades_own_number_of_strips_is_obeyed(run: Run, pattern: WritePattern) -> None:
+    """2 × 42 + 2 × 54 + 10 = 202, ÷ 42 = 4.8: 5 strips by the rule (+10, ÷ 42: trade facts 6.5).
+    Joined on the diagonal they are 5 × 42 − 4 × 2½ = 200, 8 more than the way round."""
+    assert run("check", pattern(THUMB), "--strict").code == 0
+    short = run("check", pattern(THUMB.replace("strips: 5", "strips: 4")), "--json").json()
+    (told,) = [one for one in short["notices"] if one["code"] == "binding-short"]
+    assert (told["needed"], [fix["new"] for fix in told["fix"]]) == ("5", ["6", "5"])
+
+
+def test_who_counts_the_joins_is_held_to_them(run: Run, pattern: WritePattern) -> None:
+    text = THUMB.replace("width: 42", "width: 42\nsettings: {joins: counted}")
+    assert "binding-short" in run("check", pattern(text)).err

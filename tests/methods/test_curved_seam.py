@@ -150,7 +150,7 @@ WRONG: list[tuple[str, str, Expected]] = [
     (
         "radii that differ",
         source(pie="3 1/2"),
-        ("curve-radius", "Both are sewn along one line: state the same `radius` at both."),
+        ("curve-radius", "Write `radius: 4` at P, or 3 1/2 at G."),
     ),
     (
         "a plain square as the pie",

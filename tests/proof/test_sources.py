@@ -26,7 +26,7 @@ def told(run: Run, pattern: WritePattern, text: str) -> dict[str, tuple[str, str
     return {
         one["code"]: (one["severity"], f"{one['message']} {one['hint']}", one["sizes"])
         for one in notices
-        if one["stage"] == "proof"
+        if one["stage"] == "proof" and one["severity"] != "advice"
     }
 
 

@@ -207,8 +207,10 @@ units:
 
 
 def test_two_oblongs_do_not_make_a_square(run: Run, pattern: WritePattern) -> None:
-    notices = told(run, [pattern(TWO_OBLONGS.replace("MEASURE", "20 square"))])["trial"]
-    assert [(n["code"], n["stated"], n["needed"]) for n in notices] == [
-        ("unit-measure", "20", "19 1/2")
-    ]
+    """One side of the square is right, so the square is believed: an oblong is too narrow."""
+    (notice,) = told(run, [pattern(TWO_OBLONGS.replace("MEASURE", "20 square"))])["trial"]
+    assert (notice["code"], notice["rule"]) == ("unit-measure", "R1")
+    assert (notice["stated"], notice["needed"]) == ("9", "9 1/2")
+    news = [fix["new"] for fix in notice["fix"]]
+    assert news == ["9 1/2 x 20", "11 1/2 x 20", "19 1/2 x 20"]
     assert run("check", pattern(TWO_OBLONGS.replace("MEASURE", "19 1/2 x 20"))).code == 0

@@ -122,7 +122,7 @@ def test_three_rows_pressed_toward_the_middle_cannot_nest() -> None:
     assert (notice.code, notice.severity, notice.rule) == ("press-clash", "error", "R16")
     assert "row 1, pressed in, and row 2, pressed in" in notice.message
     assert "2 of the 2 places" in notice.message
-    assert notice.hint == "Try `press: [in, out]`, which is repeated row by row."
+    assert notice.hint == "Try `press: [out, in, out]`."
     assert told(squares(*rows, press=["out", "in", "out"])) == []
 
 

@@ -150,17 +150,16 @@ CASES = [
         "pieces: {A: {cut: 10 1/2 x 4 1/2}, B: {cut: 2 x 6}, C: {cut: 3 x 6}}\n"
         "units: {house: {rows: [A, B C B C B], make: 12}}",
         "row-length",
-        "row 2 of house comes to 9½: 3 B 4½ + 2 C 5; row 1 of house to 10: A 10; "
-        "short by ½.",
-        "Try C cut 3 1/4 x 6.",
+        "row 2 of house comes to 9½: 3 B 4½ + 2 C 5; row 1 of house to 10: A 10; short by ½.",
+        "Cut C 3 1/4 x 6, or A 10 x 4 1/2.",
         id="a row half an inch short",
     ),
     pytest.param(
         "pieces: {A: {cut: 4 1/2 square}}\n"
         "units: {tide: {rows: [A A, A A], measure: 8 1/2 square, finished: 9 square}}",
         "unit-finished",
-        "tide is 8 long: 2 A 8; 9 is stated, 1 too much.",
-        "Write 8, or leave it out and it is worked out.",
+        "tide is 8 wide: 2 A 8, and 8 long: 2 A 8; 9 is stated, 1 too much.",
+        "Write 8 square, or leave it out and it is worked out.",
         id="finished is not measured",
     ),
     pytest.param(

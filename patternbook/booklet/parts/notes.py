@@ -58,6 +58,7 @@ def _notes(book: Book) -> Iterator[Note]:
         "Width comes before length. Finished means sewn into the quilt; a measure with seam "
         "allowances is taken from raw edge to raw edge.",
     )
+    yield from _one_first(book)
     yield Note("Width of fabric", _width(book))
     yield Note(
         "Washing",
@@ -70,6 +71,30 @@ def _notes(book: Book) -> Iterator[Note]:
         "side that the step names. Where seams meet, opposite sides nest.",
     )
     yield Note("Amounts", _amounts(book))
+
+
+def _one_first(book: Book) -> Iterator[Note]:
+    """The block that is sewn most, to be measured before the rest is cut."""
+    units = [unit for unit in book.first.quilt.units.values() if unit.name in _laid_in_top(book)]
+    if not units:
+        return
+    block = max(units, key=lambda unit: (unit.measure.across * unit.measure.down, unit.make))
+    quilts = [known.quilt for known in book.all if block.name in known.quilt.units]
+    measures = {quilt.units[block.name].measure for quilt in quilts}
+    measure = wording.sides(block.measure, book.system)
+    must = f"must measure {measure}" if len(measures) == 1 else "must measure what its step says"
+    yield Note(
+        "One block first",
+        f"Cut and sew one {block.name.replace('-', ' ')} before you cut the rest. With seam "
+        f"allowances it {must}.",
+    )
+
+
+def _laid_in_top(book: Book) -> frozenset[str]:
+    quilt = book.first.quilt
+    top = quilt.units.get(quilt.top or "")
+    laid = (part.part for part in top.placed) if top else ()
+    return frozenset(part for part in laid if quilt.units.get(part) and quilt.units[part].make > 1)
 
 
 def _width(book: Book) -> str:
@@ -103,10 +128,12 @@ def _amounts(book: Book) -> str:
     edge = wording.length(rules.straightening, system)
     unit = system.bolt_unit
     step = rules.yard_step if unit == "yd" else rules.metre_step
+    finer = unit == "yd" and step < rules.backing_step
+    one_width = " where it is joined from panels" if finer else ""
     told = (
         f"Fabric amounts are whole strips plus {spare} (of which {edge} squares the edge), rounded "
         f"up to the next {wording.amount(step, unit)}; the backing to the next "
-        f"{wording.amount(rules.backing_step, unit)}. Cut sizes are rounded up to "
+        f"{wording.amount(rules.backing_step, unit)}{one_width}. Cut sizes are rounded up to "
         f"{wording.length(system.step, system)}. Binding is the way round plus "
         f"{wording.length(rules.binding_over, system)}"
     )

@@ -1,0 +1,54 @@
+"""A finished booklet is read back, and every figure in it set against the pattern itself."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from patternbook.booklet.readback.beside import beside
+from patternbook.booklet.readback.chart import chart
+from patternbook.booklet.readback.cloth import cloth
+from patternbook.booklet.readback.counted import counted
+from patternbook.booklet.readback.glance import glance
+from patternbook.booklet.readback.pictures import pictures
+from patternbook.booklet.readback.reading import Differs, tables
+from patternbook.booklet.readback.steps import steps
+from patternbook.booklet.readback.tagged import lines
+from patternbook.notice import Notice, gathered
+from patternbook.proof.evidence import Evidence
+from patternbook.proof.recounted import OURS
+
+
+def read_back(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[Notice, ...]:
+    """An error for every figure that is printed otherwise than it is; none, and the booklet may
+    be written."""
+    return gathered(_told(one, paper) for one in _differences(pdf, sizes))
+
+
+def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
+    read = lines(pdf)
+    found = tuple(tables(read))
+    yield from glance(found, sizes)
+    yield from cloth(found, sizes)
+    yield from beside(found, sizes)
+    yield from chart(found, sizes)
+    yield from steps(read, sizes)
+    yield from counted(found, sizes)
+    yield from pictures(read, sizes)
+
+
+def _told(found: Differs, paper: str) -> Notice:
+    where = f"page {found.page} of the {paper} booklet" if found.page else f"the {paper} booklet"
+    message = f"{found.what}: {where} says {found.printed}; {found.right} is right."
+    sizes = (found.size,) if found.size else ()
+    return Notice(
+        "read-back",
+        "error",
+        "booklet",
+        message,
+        (),
+        "R20",
+        sizes,
+        found.printed,
+        found.right,
+        OURS,
+    )

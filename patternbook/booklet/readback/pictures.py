@@ -1,0 +1,82 @@
+"""The words of the pictures, read back: letters are the pattern's, and so are all measures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import fields, is_dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Final
+
+from patternbook.booklet.readback.reading import Differs, near, numbers
+from patternbook.booklet.readback.tagged import FIGURE, Line
+from patternbook.exact import Exact
+from patternbook.methods.made import Placed
+from patternbook.proof.evidence import Evidence
+
+_LETTER: Final = re.compile(r"[A-HJ-NP-Z]{1,2}[0-9]?")
+_MARKED: Final = re.compile(r"[0-9½¼¾⅛⅜⅝⅞⅓⅔⁄ .×]+(?:″| cm)$")
+# The seam test, the scale's own inch and the tools are of no size of the pattern.
+CHAPTERS: Final = ("Cutting", "Sewing, step by step", "Finishing")
+# Where patches lie, and sketches: no length that is cut or sewn.
+SKIPPED: Final = frozenset({"placed", "sketch", "standings", "places", "key_places", "outline"})
+TEST: Final = "Test your seam"
+
+
+def pictures(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
+    """Labels that name no piece, and measures that the pattern does not have."""
+    letters = {letter for known in sizes.values() for letter in known.quilt.pieces}
+
+    @cache
+    def right() -> frozenset[Fraction]:
+        return frozenset[Fraction]().union(*(lengths(known) for known in sizes.values()))
+
+    chapter = under = ""
+    for line in lines:
+        if line.kind in {"H1", "H2"}:
+            chapter, under = line.words, ""
+        elif line.kind == "H3":
+            under = line.words
+        elif line.kind == FIGURE and chapter in CHAPTERS and under != TEST:
+            yield from _labels(line, letters, right)
+
+
+def _labels(
+    line: Line, letters: set[str], right: Callable[[], frozenset[Fraction]]
+) -> Iterator[Differs]:
+    for label in dict.fromkeys(line.cells):
+        if _LETTER.fullmatch(label) and label not in letters:
+            yield Differs("a letter in a picture", "", line.page, label, "no such piece")
+        elif _MARKED.fullmatch(label):
+            for value in numbers(label):
+                if value not in right():
+                    yield Differs("a measure in a picture", "", line.page, label, "none like it")
+
+
+def lengths(known: Evidence) -> frozenset[Fraction]:
+    """Every length in the records of one size, as it can be printed."""
+    system = known.quilt.system
+    parts = (known.quilt, known.cutting, known.sewing)
+    return frozenset(near(value, system) for value in {*_lengths(parts)})
+
+
+@cache
+def _names(kind: type) -> tuple[str, ...]:
+    return tuple(one.name for one in fields(kind) if one.name not in SKIPPED)
+
+
+def _lengths(held: object) -> Iterator[Exact | Fraction]:
+    if isinstance(held, Exact | Fraction):
+        yield held
+    elif isinstance(held, Mapping):
+        for one in held.values():
+            yield from _lengths(one)
+    elif isinstance(held, Placed):
+        yield from (held.across, held.down)
+    elif isinstance(held, tuple):
+        for one in held:
+            yield from _lengths(one)
+    elif is_dataclass(held) and not isinstance(held, type):
+        for name in _names(type(held)):
+            yield from _lengths(getattr(held, name))
