@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from fractions import Fraction
 
 from patternbook.booklet.readback.beside import beside
 from patternbook.booklet.readback.chart import chart
 from patternbook.booklet.readback.cloth import cloth
 from patternbook.booklet.readback.counted import counted
 from patternbook.booklet.readback.glance import glance
-from patternbook.booklet.readback.pictures import pictures
+from patternbook.booklet.readback.pictures import lengths, pictures
 from patternbook.booklet.readback.reading import Differs, tables
+from patternbook.booklet.readback.sentences import sentences, typed_by_author
 from patternbook.booklet.readback.steps import steps
 from patternbook.booklet.readback.tagged import lines
 from patternbook.notice import Notice, gathered
@@ -33,7 +35,11 @@ def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]
     yield from chart(found, sizes)
     yield from steps(read, sizes)
     yield from counted(found, sizes)
-    yield from pictures(read, sizes)
+    right = frozenset[Fraction]().union(*(lengths(known) for known in sizes.values()))
+    letters = frozenset(letter for known in sizes.values() for letter in known.quilt.pieces)
+    typed = (typed_by_author(known) for known in sizes.values())
+    yield from pictures(read, letters, right)
+    yield from sentences(read, right.union(*typed))
 
 
 def _told(found: Differs, paper: str) -> Notice:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from fractions import Fraction
 from functools import cache
@@ -24,14 +24,10 @@ SKIPPED: Final = frozenset({"placed", "sketch", "standings", "places", "key_plac
 TEST: Final = "Test your seam"
 
 
-def pictures(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
+def pictures(
+    lines: Sequence[Line], letters: frozenset[str], right: frozenset[Fraction]
+) -> Iterator[Differs]:
     """Labels that name no piece, and measures that the pattern does not have."""
-    letters = {letter for known in sizes.values() for letter in known.quilt.pieces}
-
-    @cache
-    def right() -> frozenset[Fraction]:
-        return frozenset[Fraction]().union(*(lengths(known) for known in sizes.values()))
-
     chapter = under = ""
     for line in lines:
         if line.kind in {"H1", "H2"}:
@@ -42,16 +38,12 @@ def pictures(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[D
             yield from _labels(line, letters, right)
 
 
-def _labels(
-    line: Line, letters: set[str], right: Callable[[], frozenset[Fraction]]
-) -> Iterator[Differs]:
+def _labels(line: Line, letters: frozenset[str], right: frozenset[Fraction]) -> Iterator[Differs]:
     for label in dict.fromkeys(line.cells):
         if _LETTER.fullmatch(label) and label not in letters:
             yield Differs("a letter in a picture", "", line.page, label, "no such piece")
-        elif _MARKED.fullmatch(label):
-            for value in numbers(label):
-                if value not in right():
-                    yield Differs("a measure in a picture", "", line.page, label, "none like it")
+        elif _MARKED.fullmatch(label) and not right.issuperset(numbers(label)):
+            yield Differs("a measure in a picture", "", line.page, label, "none like it")
 
 
 def lengths(known: Evidence) -> frozenset[Fraction]:

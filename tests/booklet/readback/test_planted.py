@@ -160,6 +160,13 @@ def test_both_sides_and_the_page_are_named(
     assert (notice.stated, notice.needed, notice.sizes) == ("3", "2", ("mat",))
 
 
+def test_a_measure_in_a_sentence(doorstep: Examined, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A slice that is cut as no part of the pattern is."""
+    spoiled(monkeypatch, lambda html: html.replace("slices 3½″", "slices 7⅛″"))
+    (notice,) = told(doorstep)
+    assert (notice.code, notice.stated) == ("read-back", "7⅛″")
+
+
 @pytest.mark.parametrize("size", [None, "mat", "rug"])
 def test_a_sound_booklet_is_written(examined: Examined, size: str | None) -> None:
     assert told(examined, size=size) == ()
