@@ -12,6 +12,7 @@ from patternbook.booklet.readback.counted import counted
 from patternbook.booklet.readback.glance import glance
 from patternbook.booklet.readback.pictures import lengths, pictures
 from patternbook.booklet.readback.reading import Differs, tables
+from patternbook.booklet.readback.said import said
 from patternbook.booklet.readback.sentences import sentences, typed_by_author
 from patternbook.booklet.readback.steps import steps
 from patternbook.booklet.readback.tagged import lines
@@ -35,6 +36,7 @@ def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]
     yield from chart(found, sizes)
     yield from steps(read, sizes)
     yield from counted(found, sizes)
+    yield from said(read, sizes)
     right = frozenset[Fraction]().union(*(lengths(known) for known in sizes.values()))
     letters = frozenset(letter for known in sizes.values() for letter in known.quilt.pieces)
     typed = (typed_by_author(known) for known in sizes.values())

@@ -41,11 +41,17 @@ def _unit(heading: str, sizes: Mapping[str, Evidence]) -> str | None:
 
 def _one(unit: str, size: str, row: Line, column: int, known: Evidence) -> Iterator[Differs]:
     label, cell = row.cells[0], row.cells[column]
-    right = {_figure(label, step) for step in known.sewing.of(unit)} - {None}
+    right = right_counts(label, unit, known)
     shown = numbers(cell)
     if right and shown and shown not in right:
-        told = " or ".join(sorted(_worded(values) for values in right if values))
+        told = " or ".join(sorted(_worded(values) for values in right))
         yield Differs(f"{label} ({unit})", size, row.page, cell, told or "nothing")
+
+
+def right_counts(label: str, unit: str, known: Evidence) -> frozenset[Values]:
+    """What a row of this name may say of one of the unit's steps."""
+    found = (_figure(label, step) for step in known.sewing.of(unit))
+    return frozenset(values for values in found if values is not None)
 
 
 def _worded(values: Values) -> str:

@@ -29,14 +29,14 @@ def steps(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[Diff
     """Measures that no unit has, and numbers that are not made."""
     yield from _measures(lines, sizes)
     for table in tables(lines):
-        unit = _unit(table.under, sizes) if table.chapter == CHAPTER else None
+        unit = unit_of(table.under, sizes) if table.chapter == CHAPTER else None
         if unit is None:
             continue
         for size, known in sizes.items():
             column = table.column(size)
             if column is None or unit not in known.quilt.units:
                 continue
-            for label, right in _made(unit, known).items():
+            for label, right in made_of(unit, known).items():
                 row = table.row(label)
                 if row is not None and column < len(row.cells):
                     yield from _one_of(f"{label} ({unit})", size, row, column, right)
@@ -50,7 +50,8 @@ def _one_of(
         yield from compared(what, size, row, column, right[:1])
 
 
-def _unit(heading: str, sizes: Mapping[str, Evidence]) -> str | None:
+def unit_of(heading: str, sizes: Mapping[str, Evidence]) -> str | None:
+    """The unit of a step's heading, as `5 Nine: join the rows`."""
     found = _STEP.match(heading)
     if found is None:
         return None
@@ -61,7 +62,7 @@ def _unit(heading: str, sizes: Mapping[str, Evidence]) -> str | None:
     return by_name(names).get(found["unit"].strip())
 
 
-def _made(unit: str, known: Evidence) -> Mapping[str, tuple[Fraction, ...]]:
+def made_of(unit: str, known: Evidence) -> Mapping[str, tuple[Fraction, ...]]:
     """What the rows of a step's table may say."""
     made = known.quilt.units[unit].made
     make = Fraction(known.quilt.units[unit].make)
@@ -83,7 +84,7 @@ def _measures(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[
         if line.kind in {"H1", "H2"}:
             chapter = line.words
         elif line.kind == "H3" and chapter == CHAPTER:
-            unit = _unit(line.words, sizes)
+            unit = unit_of(line.words, sizes)
         elif chapter == CHAPTER and unit is not None and line.kind == "TR":
             head = line.cells if not line.cells[0] or line.cells[0] == "Size" else head
             if line.cells[0].startswith("Should measure"):

@@ -167,6 +167,13 @@ def test_a_measure_in_a_sentence(doorstep: Examined, monkeypatch: pytest.MonkeyP
     assert (notice.code, notice.stated) == ("read-back", "7⅛″")
 
 
+def test_a_count_in_a_sentence(doorstep: Examined, monkeypatch: pytest.MonkeyPatch) -> None:
+    """In one size's own copy the steps have no tables: they say how many in words."""
+    spoiled(monkeypatch, lambda html: re.sub(r"Make (\d+) sets", r"Make 1\1 sets", html, count=1))
+    messages = [notice.message for notice in told(doorstep, size="mat")]
+    assert any(message.startswith("Make this many sets (pair)") for message in messages), messages
+
+
 @pytest.mark.parametrize("size", [None, "mat", "rug"])
 def test_a_sound_booklet_is_written(examined: Examined, size: str | None) -> None:
     assert told(examined, size=size) == ()
