@@ -44,7 +44,7 @@ CASES = [
     pytest.param(
         """\
         pieces: {A: {cut: 5 square}}
-        units: {charms: {rows: [A], across: 5, down: 8, measure: 23 x 36}}
+        units: {squares: {rows: [A], across: 5, down: 8, measure: 23 x 36}}
         """,
         ("R12", "36", "36 1/2", True),
         ["23 x 36 1/2"],
