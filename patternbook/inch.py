@@ -19,6 +19,8 @@ GLYPHS: Final = {
     Fraction(1, 3): "⅓",
     Fraction(2, 3): "⅔",
 }
+PARTS: Final = {glyph: part for part, glyph in GLYPHS.items()}
+GLYPH: Final = "[" + "".join(PARTS) + "]"  # any of them, as part of a pattern
 # Curves, diagonals and shapes are read to this, and no finer: a ruler shows no less.
 TOLERANCE: Final = Fraction(1, 64)
 

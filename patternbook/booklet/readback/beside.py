@@ -72,8 +72,8 @@ def _needs(table: Table, sizes: Mapping[str, Evidence]) -> Iterator[tuple[str, T
             yield label, _of_backing(frame=True)
         elif name and label.endswith(", needed"):
             yield label, _of(name, partial(_precut, name))
-        elif name:
-            yield label, _of(name, _spare if spare else _bought)
+        elif name and spare:
+            yield label, _of(name, _spare)
 
 
 def _called(label: str, names: set[str]) -> str | None:
@@ -93,13 +93,6 @@ def _of(name: str, tell: Callable[[Buy, Quilt], Values]) -> Tell:
         return tell(plan.buy, known.quilt) if plan else ()
 
     return told
-
-
-def _bought(buy: Buy, _: Quilt) -> Values:
-    if buy.number is not None:
-        return (Fraction(buy.packs),) if buy.packs else ()
-    metres = buy.metres if buy.unit == "yd" else None
-    return tuple(value for value in (buy.amount, metres, buy.each_print) if value is not None)
 
 
 def _spare(buy: Buy, quilt: Quilt) -> Values:

@@ -45,7 +45,7 @@ def _bought(buy: Buy, known: Evidence) -> tuple[Fraction | None, ...]:
     if buy.number is not None:
         return (Fraction(buy.packs),) if buy.packs else ()
     metres = buy.metres if known.quilt.system.unit == "in" else None
-    return buy.amount, metres
+    return buy.amount, metres, buy.each_print
 
 
 def _batting(table: Table, size: str, known: Evidence, column: int | None) -> Iterator[Differs]:

@@ -7,8 +7,8 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
-from patternbook.booklet.readback.reading import TOP, Differs, Table, by_name, numbers
-from patternbook.booklet.readback.steps import CHAPTER
+from patternbook.booklet.readback.reading import Differs, Table, numbers
+from patternbook.booklet.readback.steps import CHAPTER, unit_of
 from patternbook.booklet.readback.tagged import Line
 from patternbook.inch import printed
 from patternbook.proof.evidence import Evidence
@@ -23,20 +23,12 @@ LINES: Final = ("Rows", "Columns", "Sash rows", "Diagonal rows")
 def counted(found: Sequence[Table], sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
     """Every count that a step has size by size: of its unit, a step must have just that."""
     for table in found:
-        unit = _unit(table.under, sizes) if table.chapter == CHAPTER else None
+        unit = unit_of(table.under, sizes) if table.chapter == CHAPTER else None
         for row in table.rows if unit else ():
             for size, known in sizes.items():
                 column = table.column(size)
                 if unit and column is not None and column < len(row.cells):
                     yield from _one(unit, size, row, column, known)
-
-
-def _unit(heading: str, sizes: Mapping[str, Evidence]) -> str | None:
-    """The unit of a step's heading, as `5 Nine: join the rows`."""
-    called = heading.partition(" ")[2].partition(":")[0].strip()
-    if called.lower() == TOP:
-        return next((known.quilt.top for known in sizes.values()), None)
-    return by_name(name for known in sizes.values() for name in known.quilt.units).get(called)
 
 
 def _one(unit: str, size: str, row: Line, column: int, known: Evidence) -> Iterator[Differs]:

@@ -10,11 +10,9 @@ from typing import Final
 
 from patternbook.booklet.readback.tagged import Line
 from patternbook.exact import Exact, Rational
-from patternbook.inch import GLYPHS, System, printed
+from patternbook.inch import GLYPH, GLYPHS, PARTS, System, printed
 
-PARTS: Final = {glyph: part for part, glyph in GLYPHS.items()}
-_GLYPH: Final = "[" + "".join(PARTS) + "]"
-_NUMBER: Final = re.compile(rf"(\d+)?({_GLYPH})|(\d+)[ ](\d+)⁄(\d+)|(\d+)⁄(\d+)|(\d+(?:\.\d+)?)")
+_NUMBER: Final = re.compile(rf"(\d+)?({GLYPH})|(\d+)[ ](\d+)⁄(\d+)|(\d+)⁄(\d+)|(\d+(?:\.\d+)?)")
 TOP: Final = "quilt top"
 
 
@@ -102,7 +100,7 @@ def compared(
         if wanted:
             yield Differs(what, size, row.page if row else 0, "nothing", shown)
         return
-    if numbers(row.cells[cell])[: max(1, len(wanted))] != wanted:
+    if numbers(row.cells[cell]) != wanted:
         yield Differs(what, size, row.page, row.cells[cell], shown)
 
 

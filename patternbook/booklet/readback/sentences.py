@@ -9,13 +9,12 @@ from typing import Final
 
 from patternbook.booklet.readback.reading import Differs, numbers
 from patternbook.booklet.readback.tagged import Line
+from patternbook.inch import GLYPH
 from patternbook.proof.evidence import Evidence
-from patternbook.value.number import GLYPHS
 
 # The quilting has its own plan, which is not among the records here.
 CHAPTERS: Final = ("At a glance", "Cutting", "Sewing, step by step", "Finishing")
-_GLYPH: Final = "[" + "".join(GLYPHS) + "]"
-_NUMBER: Final = rf"(?:\d+{_GLYPH}|{_GLYPH}|\d+ \d+⁄\d+|\d+⁄\d+|\d+(?:\.\d+)?)"
+_NUMBER: Final = rf"(?:\d+{GLYPH}|{GLYPH}|\d+ \d+⁄\d+|\d+⁄\d+|\d+(?:\.\d+)?)"
 _MARKED: Final = re.compile(rf"(?:{_NUMBER} × )?{_NUMBER}(?:″| cm)")
 _TYPED: Final = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+(?:\.\d+)?)")
 

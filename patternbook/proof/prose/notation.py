@@ -13,7 +13,7 @@ from patternbook.inch import ruler_near
 from patternbook.notice import Notice
 from patternbook.proof.prose.measuring import is_length
 from patternbook.proof.prose.noun import NOUN
-from patternbook.proof.prose.numbers import FILLED, Figure
+from patternbook.proof.prose.numbers import FILLED, SQUARES, Figure
 from patternbook.proof.prose.size_facts import Facts
 from patternbook.proof.prose.speech import Speech
 from patternbook.proof.prose.told import told, typed
@@ -24,7 +24,6 @@ _FILL_BEFORE: Final = re.compile(rf"{FILLED}+ $")
 # A share of something is no length.
 SHARE: Final = re.compile(r" (?:more|less|of|as much|extra|the way)\b")
 _SUM: Final = re.compile(r" ?[-+=/*]| needles?\b")
-_SQUARES: Final = re.compile(r"[ -]squares\b")
 
 
 def notation(speech: Speech, known: Sequence[Facts]) -> Found:
@@ -60,7 +59,7 @@ def _side_by_side(
 
 def _count_times_size(speech: Speech, figure: Figure, known: Sequence[Facts]) -> Notice | None:
     """`4 x 2 1/2 squares`: no square has two sides, so the first number counts."""
-    squares = _SQUARES.match(speech.text, figure.close)
+    squares = SQUARES.match(speech.text, figure.close)
     if squares is None or figure.down is None or figure.down.denominator == 1:
         return None
     if figure.value == figure.down or figure.value.denominator != 1:

@@ -7,11 +7,9 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
-from patternbook.inch import GLYPHS
+from patternbook.inch import GLYPH, PARTS
 
-PARTS: Final = {glyph: part for part, glyph in GLYPHS.items()}
 FRACTION: Final = r"[0-9]+/[0-9]+"
-GLYPH: Final = "[" + "".join(PARTS) + "]"
 NUMBER: Final = (
     rf"(?:[0-9]{{1,3}}(?:,[0-9]{{3}})+(?![0-9])|[0-9]+)(?:[ -]{FRACTION}|[ -]?{GLYPH}|\.[0-9]+)?"
     rf"(?:(?<=[0-9])/[0-9]+)?|{GLYPH}"
@@ -31,6 +29,7 @@ UNITS: Final = {"inches": "in", "inch": "in", "in": "in", "in.": "in", "″": "i
 UNITS_MORE: Final = (("yard", "yd"), ("cent", "cm"), ("met", "m"), ("f", "ft"))
 FOUND: Final = re.compile(rf"(?<![\w/.,#&⁄])(?<![0-9]-)(?:{NUMBER})(?![0-9A-Za-z/%°])")
 LOOSE: Final = re.compile(rf"(?<=[0-9]-)(?:{NUMBER})(?![0-9A-Za-z/%°])|(?<=x)(?:{NUMBER})")
+SQUARES: Final = re.compile(r"[ -]squares\b")
 BY: Final = re.compile(r" ?(?:x|by) ?(?=[0-9" + "".join(PARTS) + r"])")
 SQUARE: Final = re.compile(r" square\b")
 FREE: Final = re.compile(

@@ -10,7 +10,7 @@ from typing import Final
 
 from patternbook.notice import Notice
 from patternbook.proof.prose.equation import Equation
-from patternbook.proof.prose.numbers import Figure
+from patternbook.proof.prose.numbers import SQUARES, Figure
 from patternbook.proof.prose.size_facts import Facts
 from patternbook.proof.prose.speech import Speech
 from patternbook.proof.prose.told import told, typed
@@ -18,7 +18,6 @@ from patternbook.proof.prose.told import told, typed
 _HALF: Final = re.compile(r"\bhalf(?:[ -]| a )yard\b", re.IGNORECASE)
 _QUARTER: Final = re.compile(r"\bquarter(?:[ -]| of a )yard\b", re.IGNORECASE)
 _ONE: Final = re.compile(r"\b(?:one|a) yard\b", re.IGNORECASE)
-_SQUARES: Final = re.compile(r"[ -]squares\b")
 _GIVEN: Final = re.compile(
     r"(?::|\bgives?|\bmakes?|\bget|\byields?|\bare|\bsquares) (?=[0-9]+(?!\w|[ ]?/))"
 )
@@ -112,4 +111,4 @@ def _cloth(speech: Speech, width: Fraction) -> tuple[Fraction, Fraction] | None:
 
 
 def _square(speech: Speech) -> Figure | None:
-    return next((one for one in speech.figures if _SQUARES.match(speech.text, one.close)), None)
+    return next((one for one in speech.figures if SQUARES.match(speech.text, one.close)), None)
