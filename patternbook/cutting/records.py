@@ -31,9 +31,13 @@ __all__ = [
     "CuttingPlan",
     "FabricPlan",
     "Form",
+    "Instead",
     "Join",
+    "Least",
     "LetterPlan",
     "Line",
+    "Narrower",
+    "OtherStyle",
     "OtherWay",
     "Panels",
     "Row",
@@ -47,7 +51,9 @@ __all__ = [
     "WebRow",
 ]
 
-Form = Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
+Form = Literal[
+    "yardage", "wide backing", "strip roll", "squares", "fat quarter", "fat eighth", "panel"
+]
 Style = Literal["plain", "shared", "thrifty"]
 
 BINDING: Final = "binding"  # stands in a cut where a piece has its letter
@@ -61,6 +67,7 @@ class Cut:
     Each takes `along` of the strip's length and `across` of its width (less than the strip:
     it is trimmed, or several lie in `lanes` side by side). `use` is the unit or border that a
     length of a strip piece is for; `whole`: the strip is sewn whole, and `along` is what is used.
+    Over them in the same columns, in thrifty cutting, lie the pieces `above`, none longer.
     """
 
     letter: str
@@ -70,6 +77,12 @@ class Cut:
     lanes: int = 1
     use: str | None = None
     whole: bool = False
+    above: tuple[Cut, ...] = ()
+
+    @property
+    def stacked(self) -> tuple[Cut, ...]:
+        """It and all that lies above it."""
+        return (self, *self.above)
 
     @property
     def columns(self) -> int:
@@ -125,11 +138,12 @@ class Strip:
     @cached_property
     def letters(self) -> tuple[str, ...]:
         """The letters cut from it, each once."""
-        return tuple(dict.fromkeys(cut.letter for cut in self.cuts))
+        return tuple(dict.fromkeys(one.letter for cut in self.cuts for one in cut.stacked))
 
     def pieces(self, letter: str) -> int:
         """How many of one letter all of them give (squares, where they are cut diagonally)."""
-        each = sum(cut.number for cut in self.cuts if cut.letter == letter)
+        stacked = (one for cut in self.cuts for one in cut.stacked)
+        each = sum(one.number for one in stacked if one.letter == letter)
         return each if self.join else each * self.times
 
 
@@ -236,6 +250,54 @@ class Buy:
     stated: bool = False
 
 
+class OtherStyle(NamedTuple):
+    """What another way of cutting the same fabric takes, and what is then bought (in yards or
+    metres); `bound`: no plan of that style is shorter."""
+
+    style: Style
+    length: Fraction
+    bound: Fraction
+    amount: Fraction
+    proven: bool = True
+
+
+class Instead(NamedTuple):
+    """Pre-cuts (or cloth off the bolt) from which the same can be cut: so many pieces in so many
+    packs (None: only the packet knows), or an `amount` in yards or metres. No plan takes fewer
+    than `bound`."""
+
+    form: Form
+    size: CutSize | None
+    number: int
+    bound: int
+    packs: int | None = None
+    amount: Fraction | None = None
+
+
+class Narrower(NamedTuple):
+    """What a reader buys whose cloth is only so wide; `holds`: the plan as printed still does.
+    `amount` is None where something is too long for that width."""
+
+    width: Fraction
+    amount: Fraction | None
+    holds: bool
+
+
+@dataclass(frozen=True)
+class Least:
+    """Why no plan of this style takes less: a price for a piece of each kind, in millionths of
+    `unit`, at which no strip is worth more than it is wide. `kinds` are the pieces priced: name,
+    sides and number in units, whether they turn, whether they want strips of their own width."""
+
+    unit: Fraction
+    width: int
+    kinds: tuple[tuple[str, int, int, int, bool, bool], ...]
+    prices: tuple[tuple[tuple[str, int], ...], ...]
+    blocks: tuple[tuple[int, int], ...]  # width and length of each block of lengthwise pieces
+    bound: int  # what the prices alone prove
+    tried: bool = False  # the rest by trying every strip that a shorter plan could have
+
+
 class Ruler(NamedTuple):
     """A ruler or a mat, width before length, in the pattern's unit."""
 
@@ -295,6 +357,11 @@ class FabricPlan:
     steps: tuple[CutStep, ...]
     style: Style = "plain"
     proven: bool = True
+    limit_hit: bool = False
+    least: Least | None = None
+    others: tuple[OtherStyle, ...] = ()
+    instead: tuple[Instead, ...] = ()
+    narrower: tuple[Narrower, ...] = ()
 
 
 class WebBox(NamedTuple):

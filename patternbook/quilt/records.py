@@ -78,7 +78,9 @@ class Fabric:
 
     name: str
     use: str
-    form: Literal["yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel"]
+    form: Literal[
+        "yardage", "wide backing", "strip roll", "squares", "fat quarter", "fat eighth", "panel"
+    ]
     width: Fraction
     tone: Literal["light", "medium", "dark"] | None = None
     colour: str | None = None
