@@ -63,6 +63,7 @@ class FabricCut:
     """One fabric's plan with all that is read from it."""
 
     plan: FabricPlan
+    laid: Laid
     letters: tuple[LetterPlan, ...]
     binding: BindingPlan | None
     notices: tuple[Notice, ...]
@@ -74,9 +75,6 @@ def cut_fabric(quilt: Quilt, wanted: Wanted) -> FabricCut:
     best = min(ways, key=lambda way: way.cost)
     plans = tuple(letter_plans(quilt, one) for one in best.groups)
     letters = tuple(plan for group_plans in plans for plan in group_plans)
-    lines = strip_lines(best.strips, dict(best.owners))
-    basket = Basket(wanted.fabric, lines, best.strips, best.sheets, letters, wanted.backing)
-    buy, told = bought(quilt, basket)
     notices = [
         *_formless(quilt, wanted.fabric),
         *(
@@ -88,9 +86,21 @@ def cut_fabric(quilt: Quilt, wanted: Wanted) -> FabricCut:
             )
         ),
         *_too_deep(quilt, best),
-        *_turned(quilt, basket),
-        *told,
     ]
+    return assembled(quilt, wanted, best, letters, notices)
+
+
+def assembled(
+    quilt: Quilt,
+    wanted: Wanted,
+    best: Laid,
+    letters: tuple[LetterPlan, ...],
+    notices: Sequence[Notice],
+) -> FabricCut:
+    """The plan of a fabric once it is laid out, with its purchase and its steps."""
+    lines = strip_lines(best.strips, dict(best.owners))
+    basket = Basket(wanted.fabric, lines, best.strips, best.sheets, letters, wanted.backing)
+    buy, told = bought(quilt, basket)
     length = sum((strip.cloth for strip in best.strips), Fraction(0))
     plan = FabricPlan(
         fabric=wanted.fabric.name,
@@ -105,7 +115,8 @@ def cut_fabric(quilt: Quilt, wanted: Wanted) -> FabricCut:
         buy=buy,
         steps=cut_steps(quilt, best.cloth, best.strips, letters),
     )
-    return FabricCut(plan, letters, best.binding, tuple(notices))
+    all_told = (*notices, *_turned(quilt, basket), *told)
+    return FabricCut(plan, best, letters, best.binding, all_told)
 
 
 def _laid(quilt: Quilt, wanted: Wanted, cloth: Cloth) -> Laid:

@@ -110,7 +110,8 @@ class Strip:
 
     Where they are joined, `cuts` are the cuts of all of them together, else of each.
     A strip `along` the length is a length of the cloth from selvedge to selvedge, `width` long;
-    its pieces lie side by side across the cloth.
+    its pieces lie side by side across the cloth. One `beside` these is cut from the width that
+    they leave, and takes no length of its own.
     """
 
     width: Fraction
@@ -119,6 +120,7 @@ class Strip:
     cuts: tuple[Cut, ...] = ()
     along: Literal["width", "length"] = "width"
     join: Join | None = None
+    beside: bool = False
 
     @property
     def run(self) -> Fraction:
@@ -133,7 +135,7 @@ class Strip:
     @cached_property
     def cloth(self) -> Fraction:
         """How much of the cloth's length all of them take."""
-        return self.width * self.times
+        return Fraction(0) if self.beside else self.width * self.times
 
     @cached_property
     def letters(self) -> tuple[str, ...]:
