@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from typing import Final, Protocol, cast
 
 from patternbook import __version__
-from patternbook.commands import build, check, explain, figures, new, schema
+from patternbook.commands import build, check, explain, figures, kits, new, schema
 from patternbook.commands.say import flush, printable, settle, tell
 from patternbook.commands.stop import Stopped
 
@@ -33,7 +33,7 @@ class Command(Protocol):
         """Does it, and gives the exit code."""
 
 
-COMMANDS: Final = cast("tuple[Command, ...]", (new, check, figures, build, explain, schema))
+COMMANDS: Final = cast("tuple[Command, ...]", (new, check, figures, build, kits, explain, schema))
 
 
 def main(words: Sequence[str] | None = None) -> int:

@@ -11,7 +11,7 @@ RANKS: tuple[set[str], ...] = (
     {"exact", "notice", "shipped", "unswept"},
     {"inch", "metric"},
     {"value", "linear"},
-    {"methods"},
+    {"methods", "forms"},
     {"source", "strokes"},
     {"quilt"},
     {"cutting", "sewing", "quilting"},

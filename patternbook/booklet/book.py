@@ -15,18 +15,26 @@ from patternbook.quilt.records import Sides
 from patternbook.strokes.stroke import Drawing
 
 Paper = Literal["a4", "letter"]
+Hand = Literal["left", "right"]
 Align = Literal["words", "number"]
 NARROWEST: Final = 1.6  # inches that a caption needs to be read in lines of words
 
 
 @dataclass(frozen=True)
 class Book:
-    """One booklet to be made: the sizes it is printed for, its paper and its drawings."""
+    """One booklet to be made: the sizes it is printed for, its paper and its drawings, and the
+    hand that holds the cutter."""
 
     heading: Heading
     sizes: Mapping[str, Evidence]
     drawings: Mapping[str, Drawing]
     paper: Paper
+    hand: Hand = "right"
+
+    @property
+    def begins(self) -> Hand:
+        """The side of the cloth that cutting begins at: the other one than the cutter's."""
+        return "left" if self.hand == "right" else "right"
 
     @property
     def all(self) -> tuple[Evidence, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from patternbook.booklet import wording
 from patternbook.cutting.records import FabricPlan
+from patternbook.forms import by_name
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Fabric
 
@@ -29,13 +30,7 @@ def letters(fabric: str, sizes: Iterable[Evidence]) -> str:
 
 def precut(fabric: Fabric, number: int, known: Evidence) -> str:
     """`18 strips, 2½ × 40″`, for cloth that comes cut."""
-    word = {
-        "strip roll": "strip",
-        "squares": "square",
-        "fat quarter": "fat quarter",
-        "fat eighth": "fat eighth",
-        "panel": "panel",
-    }[fabric.form]
+    word = by_name[fabric.form].one
     size = f", {wording.cut_size(fabric.size, known.quilt.system)}" if fabric.size else ""
     return f"{wording.counted(number, word)}{size}"
 

@@ -25,10 +25,10 @@ LINE = 42  # letters of a column's line
 
 
 def halves(entries: Sequence[T]) -> tuple[tuple[T, ...], tuple[T, ...]]:
-    """The entries in two runs, the first as little longer than the second as can be."""
+    """The entries in two runs of about one height, the first the longer where both would do."""
     lines = [-(-(len(entry.head) + len(entry.words) + 2) // LINE) for entry in entries]
-    half = sum(lines) / 2
-    cut = sum(1 for so_far in accumulate(lines[:-1]) if so_far <= half) if lines else 0
-    if cut < len(lines) and sum(lines[:cut]) < half:
-        cut += 1
+    whole = sum(lines)
+    heights = [0, *accumulate(lines)]
+    cuts = range(len(entries), -1, -1)
+    cut = min(cuts, key=lambda at: max(heights[at], whole - heights[at]))
     return tuple(entries[:cut]), tuple(entries[cut:])

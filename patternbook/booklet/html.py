@@ -37,20 +37,25 @@ def html(book: Book) -> Whole:
         if (found := _ANCHOR.search(part)) and name != "cover"
     )
     body = "\n".join(made.values())
-    page = (
+    return Whole(sheets("booklet", book, contents=contents, parts=made), titles(body))
+
+
+def sheets(template: str, book: Book, **words: object) -> str:
+    """A whole printed page, or many, from the template of that name: its words, and what every
+    one has of the booklet's own: its name, its foot, its paper."""
+    hand = " · left-handed" if book.hand == "left" else ""
+    return (
         _templates()
-        .get_template("booklet.html")
+        .get_template(f"{template}.html")
         .render(
             name=book.heading.pattern,
             by=book.heading.by or "",
-            foot=f"{book.heading.pattern} · {revision(book)}",
+            foot=f"{book.heading.pattern}{hand} · {revision(book)}",
             paper=PAPERS[book.paper],
             kind=f"{book.paper} {'one' if len(book.sizes) == 1 else 'several'}",
-            contents=contents,
-            parts=made,
+            **words,
         )
     )
-    return Whole(page, titles(body))
 
 
 def parts(book: Book) -> Mapping[str, str]:

@@ -13,6 +13,7 @@ from patternbook.commands.progress import Progress
 from patternbook.commands.say import put, tell
 from patternbook.commands.sources import FILE, Source, add_sources, chosen
 from patternbook.commands.stop import WrongCall
+from patternbook.edition.editions import EDITIONS, by_name
 from patternbook.notice import failed
 from patternbook.shipped import shipped
 
@@ -22,7 +23,6 @@ if TYPE_CHECKING:  # loaded when the work begins
 NAME: Final = "build"
 HELP: Final = "check patterns and make their booklets"
 PAPERS: Final = ("a4", "letter")
-EDITIONS: Final = ("full",)
 # Of the patterns that come with patternbook, those that show what a booklet is.
 DEMOS: Final = ("late-returns", "tea-at-four")
 
@@ -33,7 +33,12 @@ def add_options(parser: ArgumentParser) -> None:
     parser.add_argument("--demo", action="store_true", help="build the demonstration patterns")
     parser.add_argument("--size", metavar="S", help="one size's own copy (default: all sizes)")
     parser.add_argument("--paper", choices=(*PAPERS, "both"), default="both")
-    parser.add_argument("--edition", choices=EDITIONS, default=EDITIONS[0])
+    told = "; ".join(f"{edition.name}: {edition.tells}" for edition in EDITIONS)
+    parser.add_argument(
+        "--edition",
+        choices=tuple(by_name),
+        help=f"one edition alone ({told}; default: full, and those the source asks for)",
+    )
     parser.add_argument(
         "--out", type=Path, metavar="DIR", default=Path("build"), help="where to (default: build)"
     )
@@ -94,13 +99,14 @@ def _built(source: Source, one: Examined, options: Namespace) -> bool:
 
     papers = PAPERS if options.paper == "both" else (options.paper,)
     folder: Path = options.out / source.slug
-    made_from = key(source, [*papers, options.size or "", options.edition])
+    editions = (options.edition,) if options.edition else one.editions
+    made_from = key(source, [*papers, options.size or "", *editions])
     paths = () if options.force else fresh(folder, made_from)
     if not paths:
         with Progress(quiet=options.quiet) as progress:
             from patternbook.edition.printing import printed
 
-            files, notices = printed(one, papers, options.size, options.edition, progress.step)
+            files, notices = printed(one, papers, options.size, editions, progress.step)
         tell_notices(notices, [source], quiet=True)
         if failed(notices):
             return False

@@ -24,7 +24,9 @@ def add_quiet(parser: ArgumentParser) -> None:
     )
 
 
-def examined(sources: Sequence[Source], *, quiet: bool, full: bool = False) -> tuple[Examined, ...]:
+def examined(
+    sources: Sequence[Source], *, quiet: bool, full: bool | None = False
+) -> tuple[Examined, ...]:
     """Every source, read and reckoned in all its sizes."""
     done = []
     with unswept(), Progress(quiet=quiet) as progress:

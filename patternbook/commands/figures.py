@@ -24,6 +24,9 @@ def add_options(parser: ArgumentParser) -> None:
     """Says what the command may be told."""
     parser.add_argument("source", type=Path, metavar="SOURCE", help="a source or its folder")
     parser.add_argument("--size", metavar="S", help="one size only")
+    parser.add_argument(
+        "--full", action="store_true", help="add what other cutting and other cloth would come to"
+    )
     parser.add_argument("--json", action="store_true", help="for programs: one record, on stdout")
     add_quiet(parser)
 
@@ -34,7 +37,7 @@ def run(options: Namespace) -> int:
     from patternbook.edition.figures import figures
 
     source = one(options.source)
-    found = examined([source], quiet=True)
+    found = examined([source], quiet=True, full=options.full or None)
     notices = notices_of(found)
     record = figures(found[0])
     if record is not None:

@@ -10,7 +10,7 @@ from patternbook.commands.say import put_json
 NAME: Final = "schema"
 HELP: Final = "print the JSON Schema of a pattern source, or of what a command says with --json"
 DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
-OF: Final = ("source", "check", "figures")
+OF: Final = ("source", "check", "figures", "kits")
 
 
 def add_options(parser: ArgumentParser) -> None:
@@ -42,6 +42,10 @@ def _record(what: str) -> type:
         from patternbook.commands.check_record import CheckRecord
 
         return CheckRecord
+    if what == "kits":
+        from patternbook.edition.kits_record import KitsRecord
+
+        return KitsRecord
     from patternbook.edition.figures_record import FiguresRecord
 
     return FiguresRecord

@@ -37,19 +37,19 @@ def tables(record: FiguresRecord) -> str:
 def _size(name: str, size: SizeFigures) -> str:
     parts = [
         f"\n{name.upper()}{_finished(size)}",
-        _table(
+        table(
             ("cut", "cloth", "cut size", "finished", "count", "own strips", "of these"),
             [_piece(letter, piece) for letter, piece in size["pieces"].items()],
         ),
-        _table(
+        table(
             ("sew", "method", "measures", "finished", "make", "sets", "size is"),
             [_unit(unit_name, unit) for unit_name, unit in size["units"].items()],
         ),
-        _table(
+        table(
             ("buy", "form", "to buy", "in metres", "length used", "spare", "least width"),
             [_material(cloth, plan) for cloth, plan in size["materials"].items()],
         ),
-        _table(
+        table(
             ("web", "width", "to buy", "in metres", "length used", "spare", "shapes"),
             [_web(name, plan) for name, plan in size["webs"].items()],
         ),
@@ -170,7 +170,8 @@ def _standing(sides: SidesRecord) -> str:
     )
 
 
-def _table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """Columns as wide as their widest cell; nothing where there are no rows."""
     if not rows:
         return ""
     widths = [max(map(len, column)) for column in zip(head, *rows, strict=True)]

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
 from fractions import Fraction
-from math import isqrt
+from typing import Final
 
-from patternbook.cutting import sums
+from patternbook.cutting import bias
 from patternbook.cutting.groups import join_loss
 from patternbook.cutting.packing import strips_end_to_end
 from patternbook.cutting.records import BINDING, BindingPlan, Cut, Join, Strip
-from patternbook.cutting.told import Told, anywhere, long, number, spare_severity, times, typed
+from patternbook.cutting.tools import TABLES
+from patternbook.exact import Exact
 from patternbook.inch import ruler_up
-from patternbook.notice import Notice
 from patternbook.quilt.records import Binding, Quilt
+
+# More than π by less than three in ten million: an edge with round corners is never told short.
+ROUND: Final = Fraction(355, 113)
 
 
 def binding_plan(quilt: Quilt, run: Fraction) -> BindingPlan | None:
@@ -39,8 +40,25 @@ def binding_plan(quilt: Quilt, run: Fraction) -> BindingPlan | None:
     made = strips * run - (strips - 1) * loss
     rule = int(-(-length // run))
     return BindingPlan(
-        binding.fabric, binding.cut, perimeter, length, strips, least, run, kind, loss, made, rule
+        binding.fabric,
+        binding.cut,
+        perimeter,
+        length,
+        strips,
+        least,
+        run,
+        kind,
+        loss,
+        made,
+        rule,
+        radius=binding.radius,
+        overlap=overlap(quilt, binding),
     )
+
+
+def overlap(quilt: Quilt, binding: Binding) -> Fraction:
+    """How far the end lies over the beginning before the two are joined: what that join takes."""
+    return binding.cut if binding.join == "diagonal" else 2 * quilt.seam
 
 
 def by_thumb(
@@ -63,23 +81,41 @@ def by_thumb(
 def goes_round(quilt: Quilt) -> Fraction | None:
     """The way round the quilt; in a fragment without one, what the stated length leaves for it."""
     if quilt.finished is not None:
-        return ruler_up((quilt.finished.across + quilt.finished.down) * 2, quilt.system)
+        around = (quilt.finished.across + quilt.finished.down) * 2
+        return ruler_up(around - rounded_off(quilt), quilt.system)
     stated = quilt.binding.stated_length if quilt.binding else None
     return max(stated - quilt.settings.binding_over, Fraction(0)) if stated else None
+
+
+def rounded_off(quilt: Quilt) -> Fraction:
+    """How much shorter four round corners make the way round: of each, two radii less a quarter
+    of its circle."""
+    radius = quilt.binding.radius if quilt.binding else None
+    return (8 - 2 * ROUND) * radius if radius and fits_round(quilt, radius) else Fraction(0)
+
+
+def fits_round(quilt: Quilt, radius: Fraction) -> bool:
+    """Whether the sides are long enough for round corners."""
+    return quilt.finished is None or all(side >= 2 * radius for side in quilt.finished)
 
 
 def _bias(
     quilt: Quilt, binding: Binding, run: Fraction, perimeter: Fraction, length: Fraction
 ) -> BindingPlan:
-    """Squares whose area is the strip's (trade facts 6.12), as few as the cloth is wide enough
-    for, their side rounded up to a whole unit."""
-    area = length * binding.cut
-    squares = max(1, int(-(-area // run**2)))
-    if _root_up(area / squares) > run:  # the side is rounded up to a whole unit
-        squares += 1
-    side = _root_up(area / squares)
+    """The squares of cloth, as stated if they do."""
     kind, loss = join_loss(quilt, binding.join, binding.cut)
-    made = squares * side * side / binding.cut
+    squares, side = least_square(quilt, binding, run, length)
+    stated = binding.stated_square
+    if stated and stated <= widest_square(quilt, run):
+        given = squares_of(quilt, binding, run, length, stated)
+        if given and given <= squares:
+            squares, side = given, stated
+    squares = squares or 1  # none gives any, which is told
+    strips = 2 * bias.per_half(side, binding.cut) * squares
+    joined = binding.bias_from == "strips"
+    if joined and loss:
+        loss = ruler_up(Exact(0, 2 * quilt.seam), quilt.system) if kind == "diagonal" else loss
+    made = bias_made(quilt, binding, side, squares)
     return BindingPlan(
         binding.fabric,
         binding.cut,
@@ -94,141 +130,84 @@ def _bias(
         0,
         squares,
         side,
+        bias_strips=strips if joined else 0,
+        radius=binding.radius,
+        overlap=overlap(quilt, binding),
     )
 
 
-def _root_up(area: Fraction) -> Fraction:
-    root = isqrt(int(area))
-    return Fraction(root if root * root >= area else root + 1)
+def least_square(
+    quilt: Quilt, binding: Binding, run: Fraction, length: Fraction
+) -> tuple[int, Fraction]:
+    """How many squares, and their side in whole units: one where one does, the smallest; else
+    those that take the least cloth, as many side by side as go on to it."""
+    ways = []
+    for side in range(1, int(widest_square(quilt, run)) + 1):
+        number = squares_of(quilt, binding, run, length, Fraction(side))
+        if number == 1:
+            return 1, Fraction(side)
+        if number:
+            ways.append((-(-number // int(run // side)) * side, number, side))
+    if not ways:
+        return 0, widest_square(quilt, run)
+    _, number, side = min(ways)
+    return number, Fraction(side)
+
+
+def widest_square(quilt: Quilt, run: Fraction) -> Fraction:
+    """No wider than the cloth, nor than the long ruler reaches across."""
+    return min(run, TABLES[quilt.system.unit].long_ruler.down)
+
+
+def squares_of(
+    quilt: Quilt, binding: Binding, run: Fraction, length: Fraction, side: Fraction
+) -> int:
+    """How many squares of this side give the length, rows of them full; 0 where none gives any,
+    or the joins take it all."""
+    one, two = (bias_made(quilt, binding, side, number) for number in (1, 2))
+    if one >= length:
+        return 1
+    if two <= one:
+        return 0
+    number = 1 + int(-(-(length - one) // (two - one)))
+    while (short := length - bias_made(quilt, binding, side, number)) > 0:  # lost in rounding
+        number += int(-(-short // (two - one)))
+    beside = int(run // side)
+    return -(-number // beside) * beside if beside and number > beside else number
+
+
+def bias_made(quilt: Quilt, binding: Binding, side: Fraction, squares: int) -> Fraction:
+    """What so many squares give, on the ruler's marks; by the trade's rule where joins are not
+    counted."""
+    width, seam, step = binding.cut, quilt.seam, quilt.system.step
+    counted = quilt.settings.joins == "counted"
+    if binding.bias_from == "square":
+        if not counted:
+            return squares * side * side / width
+        each = bias.continuous(side, width, seam).down(step)
+        return max(Fraction(0), squares * each - (squares - 1) * join_loss_of(quilt, binding))
+    strips = 2 * bias.per_half(side, width) * squares
+    if binding.join == "straight":
+        whole = bias.squared_strips(side, width) * squares
+        return (whole - max(0, strips - 1) * (2 * seam if counted else 0)).down(step)
+    whole = bias.in_strips(side, width) * squares
+    joins = Exact(0, 2 * seam) * max(0, strips - 1) if counted else Exact(0)
+    return (whole - joins).down(step)
+
+
+def join_loss_of(quilt: Quilt, binding: Binding) -> Fraction:
+    """What a join of two lengths takes."""
+    return join_loss(quilt, binding.join, binding.cut)[1]
 
 
 def binding_strip(plan: BindingPlan) -> Strip:
     """The binding as it comes off the cloth."""
     if plan.square:
-        cut = Cut(BINDING, plan.square, plan.square, 1)
-        return Strip(plan.square, plan.strip_length, plan.squares, (cut,))
+        beside = max(1, min(plan.squares, int(plan.strip_length // plan.square)))
+        cut = Cut(BINDING, plan.square, plan.square, beside)
+        return Strip(plan.square, plan.strip_length, -(-plan.squares // beside), (cut,))
     cut = Cut(BINDING, min(plan.length, plan.made), plan.cut, 1)
     join = Join(plan.join, plan.loss, plan.made)
     if plan.strips == 1:
         return Strip(plan.cut, plan.strip_length, 1, (cut,))
     return Strip(plan.cut, plan.strip_length, plan.strips, (cut,), join=join)
-
-
-def binding_notices(quilt: Quilt, plan: BindingPlan) -> Iterator[Notice]:
-    """Stated strips and length against the sum, and the rule of thumb where it fails."""
-    binding = quilt.binding
-    if binding is None:
-        return
-    yield from _width(quilt, binding, plan)
-    yield from _length(quilt, binding, plan)
-    if binding.bias:
-        return
-    yield from _strips(quilt, binding, plan)
-    if plan.rule < plan.least:
-        system = quilt.system
-        join = Join(plan.join, plan.loss, plan.made)
-        message = (
-            f"binding: {_sum(quilt, plan)} ÷ {number(plan.strip_length, system)} gives "
-            f"{times(plan.rule, 'strip')} by the rule of thumb, but the joins take some: "
-            f"{sums.made_of(plan.rule, plan.strip_length, join, system)}. "
-            f"{_so_many(plan)}"
-        )
-        at = binding.places.get("strips")
-        yield Told("binding-rule", "R14", at, anywhere(quilt, binding.places)).notice(
-            quilt, "advice", message, needed=str(plan.least)
-        )
-
-
-def _so_many(plan: BindingPlan) -> str:
-    """What follows where the rule of thumb is a strip short."""
-    if plan.strips < plan.least:
-        return f"As stated, {times(plan.strips, 'strip')} are cut: sew the ends with care."
-    return f"{times(plan.least, 'strip')} are needed."
-
-
-def _width(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
-    """A strip is sewn on, goes round the edge and comes down on the seam at the back: 4 seams
-    where it is folded in half first, 3 where its edge is turned under."""
-    system, seams = quilt.system, 3 if binding.fold == "single" else 4
-    least = seams * quilt.seam
-    about = Told("binding-width", "R14", binding.places.get("cut"))
-    figures = (typed(binding.cut, system),)
-    if binding.cut < least:
-        message = (
-            f"binding: a strip cut {long(binding.cut, system)} does not reach round the edge: "
-            f"{binding.fold} fold takes {seams} × {number(quilt.seam, system)} = "
-            f"{long(least, system)}."
-        )
-        yield about.notice(quilt, "error", message, *figures, typed(least, system))
-    elif binding.cut >= plan.strip_length:
-        message = (
-            f"binding: a strip cut {long(binding.cut, system)} is as wide as the cloth, "
-            f"{long(plan.strip_length, system)}: nothing is left to join."
-        )
-        yield about.notice(quilt, "error", message, *figures)
-
-
-def _sum(quilt: Quilt, plan: BindingPlan) -> str:
-    """`2 × 60 + 2 × 72 + 10 = 274″`."""
-    finished, system = quilt.finished, quilt.system
-    over = number(quilt.settings.binding_over, system)
-    needed = plan.perimeter + quilt.settings.binding_over
-    if finished is None:
-        return f"a length of {long(plan.length, system)}"
-    if not (finished.across.rational and finished.down.rational):
-        return f"{number(plan.perimeter, system)} + {over} = {long(needed, system)}"
-    across, down = (number(side.fraction, system) for side in finished)
-    return f"2 × {across} + 2 × {down} + {over} = {long(needed, system)}"
-
-
-def _length(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
-    stated, system = binding.stated_length, quilt.system
-    needed = plan.perimeter + quilt.settings.binding_over
-    if stated is None or stated == needed or quilt.finished is None:
-        return
-    about = Told("binding-length", "R14", binding.places.get("length"))
-    figures = (typed(stated, system), typed(needed, system))
-    if stated < needed:
-        message = (
-            f"binding: {_sum(quilt, plan)}; {long(stated, system)} is stated, short by "
-            f"{long(needed - stated, system)}."
-        )
-        yield about.notice(quilt, "error", message, *figures, mend=True)
-    else:
-        message = f"binding: {_sum(quilt, plan)}; {long(stated, system)} is stated and made."
-        yield about.notice(quilt, spare_severity(stated, needed), message, *figures)
-
-
-def _strips(quilt: Quilt, binding: Binding, plan: BindingPlan) -> Iterator[Notice]:
-    stated, system = binding.stated_strips, quilt.system
-    thumb = by_thumb(quilt, plan.perimeter, plan.length, plan.strip_length, plan.loss)
-    if stated is None or stated in {plan.least, thumb}:
-        return
-    join = Join(plan.join, plan.loss, plan.made)
-    gives = sums.made_of(stated, plan.strip_length, join, system)
-    figures = (str(stated), str(plan.least))
-    at = binding.places.get("strips")
-    if stated < plan.least:
-        message = (
-            f"binding: {_sum(quilt, plan)} is needed; {gives}, short by "
-            f"{long(plan.length - sums.made(stated, plan.strip_length, join), system)}."
-        )
-        hint = f"Cut {plan.least} strips."
-        short = Told("binding-short", "R14", at, None, hint).notice(
-            quilt, "error", message, *figures, mend=True
-        )
-        yield _or_by_thumb(short, plan.least if thumb is None else min(thumb, plan.least))
-    else:
-        message = f"binding: {_sum(quilt, plan)}; {gives}, {stated - plan.least} more than needed."
-        yield Told("spare-binding", "R14", at).notice(
-            quilt, spare_severity(stated, plan.least), message, *figures
-        )
-
-
-def _or_by_thumb(short: Notice, thumb: int) -> Notice:
-    """The rule's own number is what is needed; the one with the joins counted mends it."""
-    if not short.edits or str(thumb) == short.needed:
-        return short
-    edit = replace(short.edits[0], new=str(thumb), sure=False)
-    hint = f"{short.hint} {thumb} do by the rule of thumb."
-    return replace(short, needed=str(thumb), edits=(*short.edits, edit), hint=hint)

@@ -9,10 +9,11 @@ from functools import cached_property
 
 from patternbook.cutting.amounts_told import Purchase, amount_notices
 from patternbook.cutting.backing import metres
-from patternbook.cutting.cloth import SHEETS
+from patternbook.cutting.cloth import form_of
 from patternbook.cutting.packs_told import pack_notices, pack_of
 from patternbook.cutting.records import BackingPlan, Buy, LetterPlan, Line, Sheet, Strip
-from patternbook.cutting.told import long, number
+from patternbook.cutting.told import long, number, typed
+from patternbook.cutting.washing import after_washing, before_washing
 from patternbook.inch import step_up
 from patternbook.notice import Notice
 from patternbook.quilt.records import Fabric, Quilt
@@ -52,7 +53,7 @@ def strip_lines(strips: Sequence[Strip], hosts: dict[int, str]) -> tuple[Line, .
 
 def bought(quilt: Quilt, basket: Basket) -> tuple[Buy, tuple[Notice, ...]]:
     """The purchase, and what there is to tell of the amounts she states."""
-    if basket.fabric.form == "strip roll" or basket.fabric.form in SHEETS:
+    if form_of(basket.fabric).sold != "by length":
         buy = _packs(basket)
         return buy, tuple(pack_notices(quilt, basket.fabric, buy))
     buy = _from_the_bolt(quilt, basket)
@@ -65,7 +66,8 @@ def rounded(quilt: Quilt, basket: Basket, cloth: Fraction, *, with_spare: bool =
     spare = settings.spare if with_spare else Fraction(0)
     step = settings.yard_step if quilt.system.unit == "in" else settings.metre_step
     backing = basket.backing.best.amount if basket.backing else Fraction(0)
-    return backing + (step_up((cloth + spare) / bolt, step) if cloth else 0)
+    bought = before_washing(cloth + spare, quilt)
+    return backing + (step_up(bought / bolt, step) if cloth else 0)
 
 
 def _from_the_bolt(quilt: Quilt, basket: Basket) -> Buy:
@@ -77,7 +79,7 @@ def _from_the_bolt(quilt: Quilt, basket: Basket) -> Buy:
     amount = stated if enough and stated is not None else amount
     straightening = min(settings.straightening, settings.spare) if basket.cloth else Fraction(0)
     used = basket.cloth + basket.backing_length
-    spare = amount * system.bolt - used - straightening
+    spare = after_washing(amount * system.bolt, quilt) - used - straightening
     backing = basket.backing
     panels = (Line("backing", backing.best.panels, backing.best.each),) if backing else ()
     return Buy(
@@ -95,9 +97,10 @@ def _from_the_bolt(quilt: Quilt, basket: Basket) -> Buy:
 
 
 def needed_length(quilt: Quilt, basket: Basket) -> Fraction:
-    """Strips, spare and backing, before any rounding."""
+    """Strips, spare and backing before they are washed, and before any rounding to what is
+    sold."""
     spare = quilt.settings.spare if basket.cloth else Fraction(0)
-    return basket.cloth + spare + basket.backing_length
+    return before_washing(basket.cloth + spare + basket.backing_length, quilt)
 
 
 def stated_amount(quilt: Quilt, fabric: Fabric) -> Fraction | None:
@@ -115,7 +118,8 @@ def _each_print(quilt: Quilt, basket: Basket) -> Fraction | None:
         return None
     each = sum((-(-line.strips // prints) * line.width for line in basket.lines), Fraction(0))
     step = settings.yard_step if quilt.system.unit == "in" else settings.metre_step
-    return step_up((each + settings.straightening) / quilt.system.bolt, step)
+    bought = before_washing(each + settings.straightening, quilt)
+    return step_up(bought / quilt.system.bolt, step)
 
 
 def _more(letters: Sequence[LetterPlan], spare: Fraction) -> dict[str, int]:
@@ -130,7 +134,7 @@ def _more(letters: Sequence[LetterPlan], spare: Fraction) -> dict[str, int]:
 def _packs(basket: Basket) -> Buy:
     fabric = basket.fabric
     rolls = sum(strip.times for strip in basket.strips)
-    pieces = sum(sheet.times for sheet in basket.sheets) if fabric.form in SHEETS else rolls
+    pieces = sum(sheet.times for sheet in basket.sheets) if form_of(fabric).pieces else rolls
     pack = pack_of(fabric)
     if pack is None:
         return Buy(number=pieces, packs=fabric.stated_packs, stated=fabric.stated_packs is not None)
@@ -151,7 +155,7 @@ def _amount_notices(quilt: Quilt, basket: Basket, buy: Buy) -> Iterator[Notice]:
     tight = None
     if "spare" not in quilt.settings.own:  # her own rule is kept to the letter
         just = rounded(quilt, basket, basket.cloth, with_spare=False)
-        tight = basket.cloth + basket.backing_length, just
+        tight = before_washing(basket.cloth + basket.backing_length, quilt), just
     purchase = Purchase(basket.fabric, sums, buy.needed, least, buy.metres, rule, thrifty, tight)
     yield from amount_notices(quilt, purchase)
 
@@ -171,4 +175,9 @@ def _sum(quilt: Quilt, basket: Basket, buy: Buy) -> str:
     parts = [f"{line.strips} × {number(line.width, system)} ({line.what})" for line in buy.lines]
     if basket.cloth and quilt.settings.spare:
         parts.append(f"{number(quilt.settings.spare, system)} spare")
-    return f"{' + '.join(parts)} = {long(buy.needed, system)}"
+    if not quilt.settings.shrinkage:
+        return f"{' + '.join(parts)} = {long(buy.needed, system)}"
+    used = basket.cloth + (quilt.settings.spare if basket.cloth else 0) + basket.backing_length
+    washed = f"{typed(quilt.settings.shrinkage, system)}% shrinkage"
+    total = f"{long(used, system)}, with {washed} {long(buy.needed, system)}"
+    return f"{' + '.join(parts)} = {total}"

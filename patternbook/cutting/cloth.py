@@ -3,25 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from fractions import Fraction
-from typing import Final
 
 from patternbook.cutting.records import UNNAMED
+from patternbook.forms import by_name
+from patternbook.forms.form import ClothForm, Stock
 from patternbook.inch import System
 from patternbook.quilt.records import CutSize, Fabric, Quilt
-
-SHEETS: Final = ("squares", "fat quarter", "fat eighth", "panel")
-SINGLY: Final = ("fat quarter", "fat eighth", "panel")  # bought one at a time, if no pack is named
-
-# Smallest usable quarters and eighths in the shops: 18 × 21 and 9 × 21 in (trade facts 4.4, 4.5);
-# 50 × 53.5 cm from cloth of 107 cm (3.6), and half of that.
-QUARTERS: Final = {
-    ("fat quarter", "in"): CutSize(Fraction(18), Fraction(21)),
-    ("fat eighth", "in"): CutSize(Fraction(9), Fraction(21)),
-    ("fat quarter", "cm"): CutSize(Fraction(50), Fraction(107, 2)),
-    ("fat eighth", "cm"): CutSize(Fraction(25), Fraction(107, 2)),
-}
 
 
 @dataclass(frozen=True)
@@ -41,28 +30,31 @@ class Cloth:
     long_side: bool = False
 
 
+def form_of(fabric: Fabric) -> ClothForm:
+    """How the fabric is sold."""
+    return by_name[fabric.form]
+
+
+def on_trust(fabric: Fabric) -> str | None:
+    """What nobody but the packet knows of it; of a stated pack only that it holds so many."""
+    form = form_of(fabric)
+    if form.trusted is None:
+        return None
+    return form.trusted if fabric.pack is None else f"{fabric.pack} {form.many} to a pack"
+
+
 def pre_cut_size(fabric: Fabric, system: System) -> CutSize | None:
     """The size of one square, quarter or panel; None where nobody says."""
-    size = fabric.size or QUARTERS.get((fabric.form, system.unit))
-    return size if size and size.down else None
+    size = form_of(fabric).size(fabric.size, system)
+    return CutSize(*size) if size else None
 
 
 def ways_to_lay(fabric: Fabric, system: System) -> Iterator[Cloth]:
     """The ways in which strips may run in this fabric: one, or four in a pre-cut square."""
-    if fabric.form == "strip roll":
-        strip = fabric.size or CutSize(Fraction(0), None)
-        yield Cloth(fabric, strip.down or fabric.width, strip.across or None)
-        return
-    size = pre_cut_size(fabric, system) if fabric.form in SHEETS else None
-    if size is None or size.down is None:
-        yield Cloth(fabric, fabric.width)
-        return
-    straight = Cloth(fabric, size.across, deep=size.down)
-    turned = Cloth(fabric, size.down, deep=size.across, turned=True)
-    for cloth in (straight, turned):
-        yield cloth
-        if not fabric.one_way:
-            yield replace(cloth, long_side=True)
+    form = form_of(fabric)
+    stock = Stock(fabric.width, form.size(fabric.size, system), fabric.one_way)
+    for lie in form.ways(stock):
+        yield Cloth(fabric, *lie)
 
 
 def cloth_named(quilt: Quilt, name: str | None) -> Fabric:

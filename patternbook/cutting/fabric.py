@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from patternbook.cutting.binding import binding_plan, binding_strip
 from patternbook.cutting.buying import Basket, bought, rounded, strip_lines
-from patternbook.cutting.cloth import SHEETS, Cloth, pre_cut_size, ways_to_lay
+from patternbook.cutting.cloth import Cloth, form_of, pre_cut_size, ways_to_lay
 from patternbook.cutting.fitting import fitting_notices
 from patternbook.cutting.groups import Group, group
 from patternbook.cutting.letters import letter_plans, strips_cut
@@ -66,7 +66,13 @@ class FabricCut:
     laid: Laid
     letters: tuple[LetterPlan, ...]
     binding: BindingPlan | None
-    notices: tuple[Notice, ...]
+    of_letters: tuple[Notice, ...]
+    of_purchase: tuple[Notice, ...]
+
+    @property
+    def notices(self) -> tuple[Notice, ...]:
+        """All that there is to tell."""
+        return (*self.of_letters, *self.of_purchase)
 
 
 def cut_fabric(quilt: Quilt, wanted: Wanted) -> FabricCut:
@@ -98,7 +104,9 @@ def assembled(
     notices: Sequence[Notice],
 ) -> FabricCut:
     """The plan of a fabric once it is laid out, with its purchase and its steps."""
-    lines = strip_lines(best.strips, dict(best.owners))
+    lengths = [(best.owners[at], one) for at, one in enumerate(best.strips) if not one.beside]
+    owners = dict(enumerate(owner for owner, _ in lengths))
+    lines = strip_lines([strip for _, strip in lengths], owners)
     basket = Basket(wanted.fabric, lines, best.strips, best.sheets, letters, wanted.backing)
     buy, told = bought(quilt, basket)
     length = sum((strip.cloth for strip in best.strips), Fraction(0))
@@ -115,8 +123,8 @@ def assembled(
         buy=buy,
         steps=cut_steps(quilt, best.cloth, best.strips, letters),
     )
-    all_told = (*notices, *_turned(quilt, basket), *told)
-    return FabricCut(plan, best, letters, best.binding, all_told)
+    of_purchase = (*_turned(quilt, basket), *told)
+    return FabricCut(plan, best, letters, best.binding, tuple(notices), of_purchase)
 
 
 def _laid(quilt: Quilt, wanted: Wanted, cloth: Cloth) -> Laid:
@@ -157,7 +165,7 @@ def _least_widths(strips: Sequence[Strip]) -> Iterator[Fraction]:
 
 
 def _formless(quilt: Quilt, fabric: Fabric) -> Iterator[Notice]:
-    if fabric.form in SHEETS and pre_cut_size(fabric, quilt.system) is None:
+    if form_of(fabric).pieces and pre_cut_size(fabric, quilt.system) is None:
         message = f"{fabric.name}: {fabric.form} of no stated size; it is planned as bolt cloth."
         hint = "State `size`, as `size: 10 square`."
         yield Told("no-size", "R21", fabric.place, None, hint).notice(quilt, "error", message)

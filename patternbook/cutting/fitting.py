@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from patternbook.cutting import sums
 from patternbook.cutting.asked import Asked
-from patternbook.cutting.cloth import SHEETS
+from patternbook.cutting.cloth import form_of
 from patternbook.cutting.groups import Group, strips_joined
 from patternbook.cutting.letters import exact, set_of
 from patternbook.cutting.records import LetterPlan, Strip
@@ -52,7 +52,7 @@ def _unlaid(quilt: Quilt, group: Group, piece: Piece) -> Notice:
         about = of_piece(piece, "strip-narrow", "R6", "strip-width", hint)
         message = f"{cut} does not lie in a strip {long(narrow, system)} wide."
         return about.notice(quilt, "error", message)
-    if cloth.fabric.form in SHEETS and cloth.fabric.size is not None:
+    if form_of(cloth.fabric).pieces and cloth.fabric.size is not None:
         return _larger_sheet(quilt, group, piece)
     message = f"{cut} is wider than the cloth ({long(cloth.run, system)}) both ways."
     hint = "Sew it from two pieces, or take wider cloth."

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from patternbook.cutting.cloth import SINGLY
+from patternbook.cutting.cloth import form_of
 from patternbook.cutting.records import Buy
 from patternbook.cutting.told import Told, spare_severity, times
 from patternbook.notice import Notice, Severity
@@ -14,7 +14,8 @@ from patternbook.quilt.records import Fabric, Quilt
 def pack_notices(quilt: Quilt, fabric: Fabric, buy: Buy) -> Iterator[Notice]:
     """The packs that are stated against the pieces that are cut from them."""
     number_of, stated = buy.number or 0, fabric.stated_packs
-    one, many = _named(fabric)
+    form = form_of(fabric)
+    one, many = form.one, form.many
     pack = pack_of(fabric)
     place = fabric.key_places.get("packs")
     counted = f"{fabric.name}: {times(number_of, one, many)} are needed"
@@ -34,7 +35,7 @@ def pack_notices(quilt: Quilt, fabric: Fabric, buy: Buy) -> Iterator[Notice]:
         hint = f"Buy {least}." if pack == 1 else f"Buy {times(least, 'pack')}."
         figures = (str(stated), str(least))
         # How many come off one quarter or panel is what a layout says (R6), not a sum of packs.
-        rule = "R6" if pack == 1 and fabric.form != "squares" else "R21"
+        rule = "R6" if pack == 1 and form.sold == "singly" else "R21"
         yield Told("packs-short", rule, place, fabric.place, hint).notice(
             quilt, "error", message, *figures, mend=True
         )
@@ -51,17 +52,6 @@ def pack_notices(quilt: Quilt, fabric: Fabric, buy: Buy) -> Iterator[Notice]:
         yield Told("exact-packs", "R21", place, fabric.place).notice(quilt, "advice", message)
 
 
-def _named(fabric: Fabric) -> tuple[str, str]:
-    names = {
-        "strip roll": ("strip", "strips"),
-        "squares": ("square", "squares"),
-        "fat quarter": ("fat quarter", "fat quarters"),
-        "fat eighth": ("fat eighth", "fat eighths"),
-        "panel": ("panel", "panels"),
-    }
-    return names[fabric.form]
-
-
 def pack_of(fabric: Fabric) -> int | None:
     """How many are in one pack: quarters, eighths and panels are sold singly too."""
-    return fabric.pack or (1 if fabric.form in SINGLY else None)
+    return fabric.pack or (1 if form_of(fabric).sold == "singly" else None)

@@ -3,43 +3,89 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from patternbook.cutting.backing import backing_notices, backing_plan
+from patternbook.cutting.backing import backing_plan
+from patternbook.cutting.backing_told import backing_notices
 from patternbook.cutting.batting import batting_notices, batting_plan
-from patternbook.cutting.binding import binding_notices, goes_round
-from patternbook.cutting.cloth import SHEETS, cloth_named
+from patternbook.cutting.binding import goes_round
+from patternbook.cutting.binding_told import binding_notices
+from patternbook.cutting.cloth import cloth_named, form_of
 from patternbook.cutting.fabric import FabricCut, Wanted, cut_fabric
-from patternbook.cutting.records import UNNAMED, BackingPlan, CuttingPlan
+from patternbook.cutting.label import label_notices, label_plan
+from patternbook.cutting.let_in import spares, with_strip
+from patternbook.cutting.records import UNNAMED, BackingPlan, CuttingPlan, FabricPlan
 from patternbook.cutting.stated import of_piece
 from patternbook.cutting.web import web_plans
 from patternbook.notice import Notice
 from patternbook.quilt.records import Piece, Quilt
 
 
-def plan(quilt: Quilt) -> tuple[CuttingPlan, tuple[Notice, ...]]:
-    """All that is cut and bought for one size, and what there is to tell of it."""
+def plan(quilt: Quilt, *, full: bool = False) -> tuple[CuttingPlan, tuple[Notice, ...]]:
+    """All that is cut and bought for one size, and what there is to tell of it.
+
+    `full`: in the style that the settings ask for, proven, with what other styles and other
+    cloth would come to. Without it all is cut plainly, which takes no planner.
+    """
     backing, batting = backing_plan(quilt), batting_plan(quilt)
-    cut = [cut_fabric(quilt, wanted) for wanted in _wanted(quilt, backing)]
+    cut = [_cut(quilt, wanted, full=full) for wanted in _wanted(quilt, backing)]
+    if backing and quilt.backing and quilt.backing.pieced:
+        backing = with_strip(quilt, backing, spares(quilt, _plans(cut), backing.fabric))
+        wanted_now = {one.fabric.name: one for one in _wanted(quilt, backing)}
+        cut = [
+            _cut(quilt, wanted_now[one.plan.fabric], full=full)
+            if one.plan.fabric == backing.fabric
+            else one
+            for one in cut
+        ]
     binding = next((one.binding for one in cut if one.binding), None)
     letters = {letter.letter: letter for one in cut for letter in one.letters}
     notices = [*_strange_hosts(quilt), *(notice for one in cut for notice in one.notices)]
-    notices += backing_notices(quilt, backing)
+    notices += backing_notices(quilt, backing, _plans(cut))
     if batting:
         notices += batting_notices(quilt, batting)
     if binding:
         notices += binding_notices(quilt, binding)
+    label = label_plan(quilt, backing, _plans(cut))
+    if label:
+        notices += label_notices(quilt, label)
     webs, more = web_plans(quilt)
     made = CuttingPlan(
         quilt.size,
-        {one.plan.fabric: one.plan for one in cut},
+        _plans(cut),
         {letter: letters[letter] for letter in quilt.pieces if letter in letters},
         _yields(cut),
         backing,
         batting,
         binding,
         webs,
+        label,
     )
     return made, (*notices, *more)
+
+
+def _cut(quilt: Quilt, wanted: Wanted, *, full: bool) -> FabricCut:
+    plain = cut_fabric(quilt, wanted)
+    if full:
+        from patternbook.cutting.full import in_full  # the planner takes its time to load
+
+        return in_full(quilt, wanted, plain)
+    if quilt.settings.cutting == "plain":
+        return plain
+    told = tuple(_reckoned_plainly(quilt, notice) for notice in plain.of_purchase)
+    return replace(plain, of_purchase=told)
+
+
+def _reckoned_plainly(quilt: Quilt, notice: Notice) -> Notice:
+    """A purchase too small for plain cutting may do for the style that is asked for."""
+    if notice.severity != "error":
+        return notice
+    hint = f"`check --full` reckons the {quilt.settings.cutting} cutting that the settings ask for."
+    return replace(notice, severity="advice", hint=hint, edits=())
+
+
+def _plans(cut: list[FabricCut]) -> dict[str, FabricPlan]:
+    return {one.plan.fabric: one.plan for one in cut}
 
 
 def _yields(cut: list[FabricCut]) -> dict[str, int]:
@@ -56,7 +102,7 @@ def _wanted(quilt: Quilt, backing: BackingPlan | None) -> Iterator[Wanted]:
     for name in names:
         hosts = tuple(_hosts(quilt, name))
         fabric = cloth_named(quilt, name)
-        backs = backing is not None and backing.fabric == name and fabric.form not in SHEETS
+        backs = backing is not None and backing.fabric == name and not form_of(fabric).pieces
         if fabric.width <= 0:
             continue
         if hosts or name == bound or backs:

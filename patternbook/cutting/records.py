@@ -13,7 +13,10 @@ from patternbook.cutting.finishing import (
     BackingPlan,
     BattingPlan,
     BindingPlan,
+    Insert,
+    LabelPlan,
     Panels,
+    Patches,
     Seams,
 )
 from patternbook.quilt.records import CutSize
@@ -31,8 +34,10 @@ __all__ = [
     "CuttingPlan",
     "FabricPlan",
     "Form",
+    "Insert",
     "Instead",
     "Join",
+    "LabelPlan",
     "Least",
     "LetterPlan",
     "Line",
@@ -40,6 +45,7 @@ __all__ = [
     "OtherStyle",
     "OtherWay",
     "Panels",
+    "Patches",
     "Row",
     "Ruler",
     "Seams",
@@ -51,9 +57,7 @@ __all__ = [
     "WebRow",
 ]
 
-Form = Literal[
-    "yardage", "wide backing", "strip roll", "squares", "fat quarter", "fat eighth", "panel"
-]
+Form = str  # the name of one of the cloth forms
 Style = Literal["plain", "shared", "thrifty"]
 
 BINDING: Final = "binding"  # stands in a cut where a piece has its letter
@@ -254,12 +258,13 @@ class Buy:
 
 class OtherStyle(NamedTuple):
     """What another way of cutting the same fabric takes, and what is then bought (in yards or
-    metres); `bound`: no plan of that style is shorter."""
+    metres, or so many pre-cuts); `bound`: no plan of that style is shorter."""
 
     style: Style
     length: Fraction
     bound: Fraction
-    amount: Fraction
+    amount: Fraction | None
+    number: int | None
     proven: bool = True
 
 
@@ -298,6 +303,9 @@ class Least:
     blocks: tuple[tuple[int, int], ...]  # width and length of each block of lengthwise pieces
     bound: int  # what the prices alone prove
     tried: bool = False  # the rest by trying every strip that a shorter plan could have
+    highest: int | None = None  # no strip is wider, unless a piece is
+    # Of a pre-cut piece, as long as this: the prices are in millionths of one, the bound in pieces.
+    down: int | None = None
 
 
 class Ruler(NamedTuple):
@@ -341,9 +349,12 @@ class FabricPlan:
     """All that comes off one fabric, in the order of cutting.
 
     `strips` lists them all, whatever the form; `sheets` say how they lie in pre-cut squares,
-    quarters and panels. `length` is the cloth that the strips take, `bound` the least length
-    of this style of cutting. `least_width` is the narrowest usable width at which the plan
-    still holds.
+    quarters and panels. `length` is the cloth that the strips take, `bound` the least length of
+    this style of cutting, `number_bound` the least number of pre-cuts. `proven`: nothing less
+    need be bought in this style; `limit_hit`: the search ended before that was settled.
+    `least_width` is the narrowest usable width at which the plan still holds. `others` are the
+    other styles, `instead` other cloth, `narrower` what readers of narrower cloth buy, `one_way`
+    what those buy whose print has one way up.
     """
 
     fabric: str
@@ -361,9 +372,11 @@ class FabricPlan:
     proven: bool = True
     limit_hit: bool = False
     least: Least | None = None
+    number_bound: int | None = None
     others: tuple[OtherStyle, ...] = ()
     instead: tuple[Instead, ...] = ()
     narrower: tuple[Narrower, ...] = ()
+    one_way: Fraction | None = None
 
 
 class WebBox(NamedTuple):
@@ -413,3 +426,4 @@ class CuttingPlan:
     batting: BattingPlan | None = None
     binding: BindingPlan | None = None
     webs: Mapping[str, WebPlan] = field(default_factory=dict)
+    label: LabelPlan | None = None

@@ -7,38 +7,45 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
 
-from patternbook.cutting.cloth import SHEETS, Cloth
+from patternbook.cutting.cloth import Cloth, form_of
 from patternbook.cutting.records import BINDING, Cut, CutStep, LetterPlan, Strip
 from patternbook.cutting.tools import (
     LAYERS,
     TABLES,
     Handling,
+    edge_folds,
     folds_for,
     for_strip,
     for_subcut,
     mat_for,
 )
+from patternbook.forms.form import ClothForm
 from patternbook.inch import System
 from patternbook.quilt.records import Quilt
 
 
 @dataclass(frozen=True)
 class Alike:
-    """Strips of one width, in one direction, and the cloth that they come from."""
+    """Strips of one size, in one direction, and the cloth that they come from."""
 
     cloth: Cloth
     system: System
     strips: tuple[Strip, ...]
 
     @property
-    def form(self) -> str:
+    def form(self) -> ClothForm:
         """What the cloth is bought as."""
-        return self.cloth.fabric.form
+        return form_of(self.cloth.fabric)
 
     @property
     def width(self) -> Fraction:
         """How wide they are."""
         return self.strips[0].width
+
+    @property
+    def run(self) -> Fraction:
+        """How long each of them is: less than the cloth is wide beside lengthwise pieces."""
+        return self.strips[0].length
 
     @property
     def lengthwise(self) -> bool:
@@ -61,9 +68,9 @@ def cut_steps(
 ) -> tuple[CutStep, ...]:
     """What is done with one fabric, computed from its strips and pieces."""
     steps: list[CutStep] = []
-    if strips and cloth.fabric.form == "yardage":
+    if strips and form_of(cloth.fabric).sold == "by length":
         steps.append(_straighten(quilt, cloth))
-    for _, alike in groupby(strips, key=lambda strip: (strip.along, strip.width)):
+    for _, alike in groupby(strips, key=lambda strip: (strip.along, strip.width, strip.length)):
         steps += _of_strips(Alike(cloth, quilt.system, tuple(alike)))
     steps += (_diagonal(plan) for plan in letters if plan.each > 1)
     return tuple(replace(step, order=order) for order, step in enumerate(steps, start=1))
@@ -86,12 +93,12 @@ def _straighten(quilt: Quilt, cloth: Cloth) -> CutStep:
 
 def _of_strips(alike: Alike) -> Iterator[CutStep]:
     """The strips themselves, their selvedge ends, their joins, then the sub-cuts."""
-    ready = alike.form == "strip roll" or alike.width == alike.cloth.deep
+    ready = alike.form.strips or alike.width == alike.cloth.deep
     if not ready:
         yield _strip(alike)
     if not alike.used:
         return
-    if not alike.lengthwise and alike.form not in ("squares", "panel"):
+    if not alike.lengthwise and alike.form.selvedges:
         yield _trim(alike)
     for strip in alike.used:
         if strip.join:
@@ -102,7 +109,8 @@ def _of_strips(alike: Alike) -> Iterator[CutStep]:
 
 
 def _strip(alike: Alike) -> CutStep:
-    folds = 0 if alike.form in SHEETS else folds_for(alike.cloth.run, alike.system)
+    ready = alike.form.pieces and not edge_folds(alike.run, alike.system)
+    folds = 0 if ready else folds_for(alike.run, alike.system)
     handled = for_strip(alike.width, alike.system)
     if alike.lengthwise:  # measured once, off the bolt
         handled = Handling(alike.width, 0, (TABLES[alike.system.unit].long_ruler,))
@@ -111,22 +119,25 @@ def _strip(alike: Alike) -> CutStep:
         "strip",
         alike.letters,
         width=alike.width,
-        length=alike.cloth.run,
+        length=alike.run,
         times=sum(strip.times for strip in alike.strips),
         layers=2 ** (folds + handled.folds),
         folds=folds + handled.folds,
         measure=handled.measure,
         on_fold=handled.folds > 0,
         rulers=handled.rulers,
-        mat=mat_for(alike.cloth.run / 2**folds, handled.measure, alike.system),
+        mat=mat_for(alike.run / 2**folds, handled.measure, alike.system),
         reason="long" if alike.lengthwise else "wide" if len(handled.rulers) > 1 else "usual",
     )
 
 
 def _trim(alike: Alike) -> CutStep:
     number = sum(strip.times for strip in alike.used)
-    longest = max(cut.along for strip in alike.used for cut in strip.cuts)
-    layers, folds = stacked(number, longest, alike.cloth.run)
+    layers, folds = stacked(number, in_half=all(folded(alike.form, one) for one in alike.used))
+    edges = edge_folds(alike.width, alike.system)
+    if edges:
+        layers, folds = 2**edges, edges
+    wide = alike.width / 2**edges
     return CutStep(
         0,
         "trim",
@@ -135,24 +146,33 @@ def _trim(alike: Alike) -> CutStep:
         times=number,
         layers=layers,
         folds=folds,
-        rulers=for_subcut(Fraction(0), alike.width, alike.system).rulers,
-        mat=mat_for(Fraction(0), alike.width, alike.system),
+        rulers=for_subcut(Fraction(0), wide, alike.system).rulers,
+        mat=mat_for(Fraction(0), wide, alike.system),
         reason="stack" if number > 1 else "usual",
     )
 
 
-def stacked(strips: int, along: Fraction, run: Fraction) -> tuple[int, int]:
-    """Layers and folds for a sub-cut: strips stay folded where the piece is no longer than half
-    of them, and are stacked in up to four layers."""
-    folds = 1 if 2 * along <= run else 0
+def stacked(strips: int, *, in_half: bool) -> tuple[int, int]:
+    """Layers and folds for a sub-cut: strips lie in up to four layers, folded or open."""
+    folds = 1 if in_half else 0
     return min(LAYERS, strips * 2**folds), folds
+
+
+def folded(form: ClothForm, strip: Strip) -> bool:
+    """Whether a strip may stay folded in half while it is cut: two pieces come off at a time,
+    and half of every kind has room between an end and the fold, so that none lies over it."""
+    if strip.along == "length" or strip.join or strip.beside or form.pieces:
+        return False
+    halves = (-(-cut.columns // 2) * cut.along for cut in strip.cuts)
+    in_pairs = bool(strip.cuts) and all(cut.columns > 1 for cut in strip.cuts)
+    return in_pairs and 2 * sum(halves, Fraction(0)) <= strip.length
 
 
 def _subcuts(alike: Alike) -> Iterator[CutStep]:
     """One step a letter and length, the longest first; strips sewn whole are not cut."""
     found: dict[tuple[str, Fraction, Fraction], list[tuple[Strip, Cut]]] = {}
     for strip in alike.used:
-        for cut in strip.cuts:
+        for cut in (one for column in strip.cuts for one in column.stacked):
             ready = cut.whole or (alike.cloth.deep and cut.along == strip.run)
             wound = cut.letter == BINDING and cut.along != alike.width
             if not ready and not wound:
@@ -165,7 +185,8 @@ def _subcuts(alike: Alike) -> Iterator[CutStep]:
 def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
     (first, cut), system = same[0], alike.system
     times = sum(1 if strip.join else strip.times for strip, _ in same)
-    handled, layers, folds = _lies(alike, first, cut, times)
+    in_half = all(folded(alike.form, strip) for strip, _ in same)
+    handled, layers, folds = _lies(alike, first, cut, times, in_half=in_half)
     return CutStep(
         0,
         "subcut",
@@ -181,21 +202,35 @@ def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
         measure=handled.measure,
         on_fold=handled.folds > 0 and not alike.lengthwise,
         rulers=handled.rulers,
-        mat=mat_for(alike.width / 2 ** (folds if alike.lengthwise else 0), handled.measure, system),
+        mat=mat_for(_crossed(alike, folds), handled.measure, system),
         reason="long" if alike.lengthwise else "stack" if layers > 1 else "one by one",
     )
 
 
-def _lies(alike: Alike, strip: Strip, cut: Cut, times: int) -> tuple[Handling, int, int]:
+def _lies(
+    alike: Alike, strip: Strip, cut: Cut, times: int, *, in_half: bool
+) -> tuple[Handling, int, int]:
     """How strips lie for a sub-cut: lengths of cloth folded with parallel edges till the ruler
-    crosses them, long pieces folded under it, all others stacked."""
+    crosses them (what is wider than the rulers is measured with a tape), long pieces folded under
+    it, all others stacked."""
     if alike.lengthwise:
-        folds = folds_for(alike.width, alike.system)
-        return for_strip(cut.along, alike.system), 2**folds, folds
-    handled = for_subcut(cut.along, alike.width, alike.system)
+        folds, handled = folds_for(alike.width, alike.system), for_strip(cut.along, alike.system)
+        if handled.folds:
+            handled = Handling(cut.along, 0, (TABLES[alike.system.unit].long_ruler,))
+        return handled, 2**folds, folds
+    edges = edge_folds(alike.width, alike.system)
+    handled = for_subcut(cut.along, alike.width / 2**edges, alike.system)
+    if edges:
+        return handled, 2 ** (edges + handled.folds), edges + handled.folds
     if strip.join or handled.folds:
         return handled, 2**handled.folds, handled.folds
-    return handled, *stacked(times, cut.along, strip.length)
+    return handled, *stacked(times, in_half=in_half)
+
+
+def _crossed(alike: Alike, folds: int) -> Fraction:
+    """How much cloth lies along the ruler."""
+    edges = folds if alike.lengthwise else edge_folds(alike.width, alike.system)
+    return Fraction(alike.width, 2**edges)
 
 
 def _diagonal(plan: LetterPlan) -> CutStep:

@@ -72,6 +72,15 @@ def folds_for(span: Fraction, system: System) -> int:
     return folds
 
 
+def edge_folds(width: Fraction, system: System) -> int:
+    """How often a strip that is wider than the long ruler is folded, edge to edge, so that one
+    stroke crosses it."""
+    folds, long_ruler = 0, TABLES[system.unit].long_ruler.down
+    while width / 2**folds > long_ruler and folds < MOST_FOLDS:
+        folds += 1
+    return folds
+
+
 def for_strip(width: Fraction, system: System) -> Handling:
     """A strip across the folded cloth: a wide one takes two rulers, a wider one a fold."""
     table = TABLES[system.unit]

@@ -13,6 +13,7 @@ from patternbook.diagrams.cloths import cloths
 from patternbook.diagrams.colouring import colouring
 from patternbook.diagrams.key import key
 from patternbook.diagrams.lay import lays
+from patternbook.diagrams.lay_words import cuts_key
 from patternbook.diagrams.pairs import pairs
 from patternbook.diagrams.pattern import Pattern, Plans, Size
 from patternbook.diagrams.quilting import quiltings
@@ -20,6 +21,7 @@ from patternbook.diagrams.quilting_close import quilting_close
 from patternbook.diagrams.rows import rows
 from patternbook.diagrams.seam_test import seam_test
 from patternbook.diagrams.strip_set import strip_sets
+from patternbook.diagrams.swatches import swatches
 from patternbook.diagrams.templates import templates
 from patternbook.diagrams.tops import cover, tops
 from patternbook.diagrams.unit import units
@@ -35,6 +37,8 @@ DIAGRAMS: Final[tuple[tuple[tuple[str, ...], Diagram], ...]] = (
     (("top",), tops),
     (("key",), key),
     (("seam-test",), seam_test),
+    (("swatch-",), swatches),
+    (("cuts-key",), cuts_key),
     (("lay-",), lays),
     (("web-",), webs),
     (("set-",), strip_sets),

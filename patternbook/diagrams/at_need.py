@@ -46,8 +46,30 @@ class AtNeed(Mapping[str, Drawing]):
                 return
 
 
+class Changed(Mapping[str, Drawing]):
+    """Drawings that are changed when they are asked for."""
+
+    def __init__(
+        self, drawings: Mapping[str, Drawing], change: Callable[[Drawing], Drawing]
+    ) -> None:
+        self._drawings, self._change = drawings, change
+
+    def __getitem__(self, name: str) -> Drawing:
+        return self._change(self._drawings[name])
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._drawings)
+
+    def __len__(self) -> int:
+        return len(self._drawings)
+
+    def beginning(self, start: str) -> Iterator[Drawing]:
+        """The drawings whose names begin so, changed."""
+        return map(self._change, beginning(self._drawings, start))
+
+
 def beginning(drawings: Mapping[str, Drawing], start: str) -> tuple[Drawing, ...]:
     """Those whose names begin so; of drawings made at need no others are made."""
-    if isinstance(drawings, AtNeed):
+    if isinstance(drawings, AtNeed | Changed):
         return tuple(drawings.beginning(start))
     return tuple(drawing for name, drawing in drawings.items() if name.startswith(start))

@@ -8,9 +8,10 @@ from typing import Final
 from patternbook.cutting.records import BINDING
 from patternbook.diagrams import words
 from patternbook.diagrams.laid import Lying, turn_mark
-from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.pattern import Pattern
 from patternbook.diagrams.pressing import arrow
 from patternbook.diagrams.sheet import cropped
+from patternbook.diagrams.swatches import SWATCH, swatch
 from patternbook.strokes import signs
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing, Fill, Weight
@@ -19,7 +20,6 @@ from patternbook.strokes.tones import WASTE, wrong_side
 WIDE: Final = 7.1  # inches
 COLUMNS: Final = 4
 ROW: Final = 0.5
-SWATCH: Final = (0.5, 0.36)
 TEXT: Final = 0.58  # inches from a swatch or sign to its words
 LIGHT, DARK = Fill("#ededed"), Fill("#bdbdbd")
 STEP: Final = 10 / 72  # inches from one line of words to the next
@@ -70,29 +70,9 @@ def _fabrics(pen: Pen, pattern: Pattern) -> float:
     step = WIDE / COLUMNS
     for number, (name, lines) in enumerate(told):
         x, y = number % COLUMNS * step, number // COLUMNS * (ROW + 0.1)
-        _swatch(pen, pattern.first, name, x, y)
+        swatch(pen, pattern.first, name, x, y)
         _lines(pen, x + TEXT, y + SWATCH[1] / 2, lines, step - TEXT)
     return -(-len(told) // COLUMNS) * (ROW + 0.1)
-
-
-def _swatch(pen: Pen, size: Size, fabric: str, x: float, y: float) -> None:
-    """The right side, with a corner turned over that shows the wrong side."""
-    wide, high = SWATCH
-    prints = size.cloths.prints.get(fabric, ())[:4]
-    fills = [size.cloths.fabric(fabric, number + 1) for number in range(len(prints))]
-    fills = fills or [size.cloths.fabric(fabric)]
-    for number, fill in enumerate(fills):
-        part = wide / len(fills)
-        pen.rectangle(x + number * part, y, part, high, fill)
-    fold = 0.15
-    corner = ((x + wide, y + high - fold), (x + wide, y + high), (x + wide - fold, y + high))
-    pen.patch(corner, Fill("#ffffff"), None)
-    flap = (
-        (x + wide, y + high - fold),
-        (x + wide - fold, y + high),
-        (x + wide - fold, y + high - fold),
-    )
-    pen.patch(flap, wrong_side(fills[-1]))
 
 
 def _lines(pen: Pen, x: float, y: float, lines: list[str], wide: float) -> None:

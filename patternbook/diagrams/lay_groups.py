@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from patternbook.cutting.records import BINDING, Cut, Strip
+from patternbook.cutting.records import BINDING, Cut, CutStep, FabricPlan, Ruler, Strip
 from patternbook.diagrams import words
 from patternbook.diagrams.pattern import Size
 
@@ -17,6 +17,15 @@ class Group:
     strip: Strip
     times: int
     last: Strip | None = None
+
+
+@dataclass(frozen=True)
+class Said:
+    """A line of words beside a picture, and the rulers that its cut is made with."""
+
+    text: str
+    heavy: bool = False
+    rulers: tuple[Ruler, ...] = ()
 
 
 def groups(strips: Sequence[Strip]) -> tuple[Group, ...]:
@@ -40,19 +49,35 @@ def _less(full: Strip, other: Strip) -> bool:
 
 def _like(strip: Strip) -> object:
     """What strips have in common that differ only in how many pieces they give."""
-    cuts = [(cut.letter, cut.along, cut.across, cut.lanes, cut.whole) for cut in strip.cuts]
+    cuts = [
+        (cut.letter, cut.along, cut.across, cut.lanes, cut.whole, cut.above) for cut in strip.cuts
+    ]
     return strip.width, strip.length, strip.along, cuts
 
 
-def tells(size: Size, group: Group) -> list[tuple[str, bool]]:
+def stacks(strip: Strip) -> tuple[Cut, ...]:
+    """All its cuts, those that lie above others among them."""
+    return tuple(one for cut in strip.cuts for one in cut.stacked)
+
+
+def tells(size: Size, plan: FabricPlan, group: Group) -> list[Said]:
     """What stands beside a strip: how many, then each letter with its size."""
     strip = group.strip
-    lines = [(f"× {group.times}" + (", joined" if strip.join and group.times > 1 else ""), True)]
-    lines += [(tell(size, cut, strip), False) for cut in strip.cuts]
+    joined = ", joined" if strip.join and group.times > 1 else ""
+    lines = [Said(f"× {group.times}{joined}", heavy=True, rulers=_strip_rulers(plan, strip))]
+    lines += told(size, plan, strip)
     if group.last is not None:
         fewer = words.listed(f"{cut.number} {cut.letter}" for cut in group.last.cuts)
-        lines.append((f"(the last: {fewer})", False))
+        lines.append(Said(f"(the last: {fewer})"))
     return list(dict.fromkeys(lines))
+
+
+def told(size: Size, plan: FabricPlan, strip: Strip) -> list[Said]:
+    """A line for each letter and size that is cut from a strip."""
+    return [
+        Said(tell(size, cut, strip), rulers=_piece_rulers(plan, strip, cut))
+        for cut in stacks(strip)
+    ]
 
 
 def tell(size: Size, cut: Cut, strip: Strip) -> str:
@@ -62,9 +87,32 @@ def tell(size: Size, cut: Cut, strip: Strip) -> str:
     if cut.whole:
         return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
     piece = size.quilt.pieces[cut.letter]
+    total = sum(
+        one.number
+        for one in stacks(strip)
+        if (one.letter, one.along, one.across) == (cut.letter, cut.along, cut.across)
+    )
     if piece.is_strip or strip.join:
-        total = sum(
-            one.number for one in strip.cuts if (one.letter, one.along) == (cut.letter, cut.along)
-        )
-        return f"{total} {cut.letter}, {words.length(cut.along, system)} long"
-    return f"{cut.number} {cut.letter}, {words.cut(piece.cut, system)}"
+        long = cut.across if strip.along == "length" else cut.along
+        return f"{total} {cut.letter}, {words.length(long, system)} long"
+    return f"{total} {cut.letter}, {words.cut(piece.cut, system)}"
+
+
+def _strip_rulers(plan: FabricPlan, strip: Strip) -> tuple[Ruler, ...]:
+    """Those that the strip itself is cut off with."""
+    found = (step for step in plan.steps if step.kind == "strip" and _of(step, strip))
+    return next((step.rulers for step in found if step.length == strip.length), ())
+
+
+def _piece_rulers(plan: FabricPlan, strip: Strip, cut: Cut) -> tuple[Ruler, ...]:
+    """Those that such pieces are cut from it with."""
+    for step in plan.steps:
+        across = cut.across if cut.across != strip.width else None
+        same = (step.letters, step.length, step.across) == ((cut.letter,), cut.along, across)
+        if step.kind == "subcut" and same and _of(step, strip):
+            return step.rulers
+    return ()
+
+
+def _of(step: CutStep, strip: Strip) -> bool:
+    return step.width == strip.width and (step.reason == "long") == (strip.along == "length")

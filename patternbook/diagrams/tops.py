@@ -9,16 +9,18 @@ from patternbook.diagrams import labels, words
 from patternbook.diagrams.laid import SMALL
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
+from patternbook.diagrams.round_corners import SQUARE, corner
 from patternbook.diagrams.shape import grown, moved
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.quilt.records import LayoutMade
 from patternbook.strokes.pen import Pen
-from patternbook.strokes.stroke import Drawing, Role
+from patternbook.strokes.stroke import Drawing, Fill, Role
 
 COVER: Final = (5.4, 6.0)
 ALL: Final = (7.2, 3.2)
 ONE: Final = (3.5, 4.3)
 LARGEST: Final = 0.12
+WHITE: Final = "#ffffff"
 BINDING: Final = 0.375  # inches of a double binding that show on the front
 
 
@@ -31,6 +33,7 @@ def cover(pattern: Pattern) -> Iterator[Drawing]:
     def drawn(pen: Pen) -> None:
         bound(pen, size, 0, 0)
         patched(pen, size, 0, 0, "ground")
+        rounded_off(pen, size)
 
     title = f"{pattern.heading.pattern}, {size.name} size"
     yield cropped(fitted(drawn, COVER, LARGEST * 2), "cover", title, described(size))
@@ -68,6 +71,26 @@ def bound(pen: Pen, size: Size, x: float, y: float) -> None:
     wide = BINDING * (2.54 if size.system.unit == "cm" else 1)
     fill = size.cloths.fabric(binding.fabric)
     pen.patch(moved(grown(size.edge, lambda *_: wide), x, y), fill, "outline")
+
+
+def rounded_off(pen: Pen, size: Size) -> None:
+    """Round corners, where the quilt has them: what is cut off is painted white, and the binding
+    goes round. Only of a top with straight sides."""
+    binding = size.quilt.binding
+    if binding is None or not binding.radius or len(size.edge) != len(SQUARE):
+        return
+    wide = BINDING * (2.54 if size.system.unit == "cm" else 1)
+    fill = size.cloths.fabric(binding.fabric)
+    across, down = size.top
+    for right, low in SQUARE:
+        outer, inner = (
+            corner(right * across, low * down, float(binding.radius), right, low, by)
+            for by in (wide + pen.pt(1.5), 0.0)
+        )
+        rim = corner(right * across, low * down, float(binding.radius), right, low, wide)
+        tip = (right * across + (2 * right - 1) * 2 * wide, low * down + (2 * low - 1) * 2 * wide)
+        pen.patch((*outer, (outer[-1][0], tip[1]), tip, (tip[0], outer[0][1])), Fill(WHITE), None)
+        pen.patch((*rim, *reversed(inner)), fill, "outline")
 
 
 def measured(pen: Pen, size: Size, x: float, y: float) -> None:

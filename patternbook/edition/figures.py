@@ -4,19 +4,28 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
+from fractions import Fraction
 from pathlib import PurePath
 from typing import Final, Literal
 
-from patternbook.cutting.records import BackingPlan, Buy, CuttingPlan, FabricPlan, WebPlan
+from patternbook.cutting.cloth import on_trust
+from patternbook.cutting.records import (
+    Buy,
+    CuttingPlan,
+    FabricPlan,
+    Instead,
+    OtherStyle,
+    WebPlan,
+)
+from patternbook.edition import figures_finishing as finishing
 from patternbook.edition.figures_record import (
-    BackingRecord,
-    BattingRecord,
-    BindingRecord,
     BorderRecord,
     BuyRecord,
     Figure,
     FiguresRecord,
+    InsteadRecord,
     MaterialRecord,
+    OtherStyleRecord,
     PieceRecord,
     RowRecord,
     SidesRecord,
@@ -45,7 +54,6 @@ from patternbook.quilt.records import (
     StripSetMade,
     Unit,
 )
-from patternbook.quilting.echo import LIMIT
 
 FORMAT: Final = 1
 
@@ -98,9 +106,10 @@ class _Size:
                 name: self._material(plan) for name, plan in self.cutting.fabrics.items()
             },
             "webs": {name: self._web(plan) for name, plan in self.cutting.webs.items()},
-            "backing": self._backing(self.cutting.backing) if self.cutting.backing else None,
-            "batting": self._batting(),
-            "binding": self._binding(),
+            "backing": finishing.backing(self.cutting.backing, self.system),
+            "batting": finishing.batting(self.cutting.batting, quilt),
+            "binding": finishing.binding(self.cutting.binding, self.system),
+            "label": finishing.label(self.cutting.label, self.system),
             "suggested": [self._suggestion(one) for one in quilt.quilting],
             "quilting": None,
         }
@@ -223,7 +232,20 @@ class _Size:
             "length": self._number(plan.length),
             "bound": self._number(plan.bound),
             "proven": plan.proven,
-            "limit_hit": False,
+            "limit_hit": plan.limit_hit,
+            "number_bound": plan.number_bound,
+            "others": [self._other(one) for one in plan.others],
+            "instead": [self._instead(one) for one in plan.instead],
+            "narrower": [
+                {
+                    "width": self._number(one.width),
+                    "buy": self._amount(one.amount),
+                    "holds": one.holds,
+                }
+                for one in plan.narrower
+            ],
+            "one_way": self._amount(plan.one_way),
+            "on_trust": on_trust(fabric) if fabric else None,
             "least_width": None if plan.least_width is None else self._number(plan.least_width),
             "buy": _bought(buy),
             "packs": buy.packs,
@@ -231,6 +253,29 @@ class _Size:
             "spare": self._number(buy.spare if buy.amount is not None else buy.spare_precuts or 0),
             "prints": fabric.prints if fabric else 1,
             "seed": fabric.seed if fabric else 1,
+        }
+
+    def _amount(self, amount: Fraction | None) -> str | None:
+        return None if amount is None else self._number(amount)
+
+    def _other(self, one: OtherStyle) -> OtherStyleRecord:
+        return {
+            "style": one.style,
+            "length": self._number(one.length),
+            "bound": self._number(one.bound),
+            "proven": one.proven,
+            "buy": self._amount(one.amount),
+            "pieces_of_a_pack": one.number,
+        }
+
+    def _instead(self, one: Instead) -> InsteadRecord:
+        return {
+            "form": one.form,
+            "size": self._size(one.size) if one.size else None,
+            "number": one.number,
+            "bound": one.bound,
+            "packs": one.packs,
+            "buy": self._amount(one.amount),
         }
 
     def _web(self, plan: WebPlan) -> WebRecord:
@@ -247,48 +292,9 @@ class _Size:
             "spare": self._number(plan.buy.spare),
         }
 
-    def _backing(self, plan: BackingPlan) -> BackingRecord:
-        return {
-            "size": self._size(plan.size),
-            "over": self._number(plan.over),
-            "panels": plan.best.panels,
-            "seams": plan.best.seams,
-            "buy": {
-                "amount": plain(plan.best.amount, plan.unit == "m"),
-                "unit": plan.unit,
-                "metres": plain(plan.best.metres, decimals=True),
-            },
-        }
-
-    def _batting(self) -> BattingRecord | None:
-        plan, stated = self.cutting.batting, self.quilt.batting
-        if plan is None:
-            return None
-        limit = stated.limit if stated else None
-        assumed = LIMIT[self.system.unit]
-        return {
-            "size": self._size(plan.size),
-            "pack": self._size(plan.pack) if plan.pack else None,
-            "limit": self._number(assumed if limit is None else limit),
-            "limit_source": "assumed" if limit is None else "stated",
-        }
-
     def _suggestion(self, one: Quilting) -> SuggestionRecord:
         spacing = None if one.spacing is None else self._number(one.spacing)
         return {"area": one.area, "design": one.design, "spacing": spacing}
-
-    def _binding(self) -> BindingRecord | None:
-        plan = self.cutting.binding
-        if plan is None:
-            return None
-        return {
-            "fabric": plan.fabric,
-            "strips": plan.strips,
-            "length": self._number(plan.length),
-            "joins": max(0, plan.strips - 1),
-            "made": self._number(plan.made),
-            "cloth": self._number(plan.strips * plan.cut),
-        }
 
 
 def _bought(buy: Buy) -> BuyRecord | None:

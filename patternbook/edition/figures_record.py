@@ -99,9 +99,42 @@ class BuyRecord(TypedDict):
     metres: str | None
 
 
+class OtherStyleRecord(TypedDict):
+    """Another way of cutting the same cloth, and what is then bought."""
+
+    style: Literal["plain", "shared", "thrifty"]
+    length: str
+    bound: str
+    proven: bool
+    buy: str | None
+    pieces_of_a_pack: int | None
+
+
+class InsteadRecord(TypedDict):
+    """Other cloth that would do: so many pre-cuts (no plan takes fewer than `bound`), or an amount
+    off the bolt."""
+
+    form: str
+    size: SizeRecord | None
+    number: int
+    bound: int
+    packs: int | None
+    buy: str | None
+
+
+class NarrowerRecord(TypedDict):
+    """What is bought where the cloth is only so wide, and whether the plan still holds."""
+
+    width: str
+    buy: str | None
+    holds: bool
+
+
 class MaterialRecord(TypedDict):
     """One cloth; `size` is of one pre-cut strip or piece. `bound` is the least length that this
-    way of cutting can come to."""
+    way of cutting can come to, `number_bound` the least number of pre-cuts; `others`, `instead`,
+    `narrower` and `one_way` (what is bought of cloth that is one-way) are worked out in a full
+    run only. `on_trust`: what the packet alone knows."""
 
     form: str
     size: SizeRecord | None
@@ -111,6 +144,12 @@ class MaterialRecord(TypedDict):
     bound: str
     proven: bool
     limit_hit: bool
+    number_bound: int | None
+    others: list[OtherStyleRecord]
+    instead: list[InsteadRecord]
+    narrower: list[NarrowerRecord]
+    one_way: str | None
+    on_trust: str | None
     least_width: str | None
     buy: BuyRecord | None
     packs: int | None
@@ -148,34 +187,95 @@ class SuggestionRecord(TypedDict):
     spacing: str | None
 
 
+class PatchesRecord(TypedDict):
+    """So many patches of spare cloth: `across` the strip, `along` it."""
+
+    fabric: str
+    number: int
+    across: str
+    along: str
+
+
+class InsertRecord(TypedDict):
+    """A strip of spare cloth let into the backing."""
+
+    width: str
+    length: str
+    made: str
+    patches: list[PatchesRecord]
+
+
+class PanelsRecord(TypedDict):
+    """Lengths of cloth or batting side by side, and their purchase."""
+
+    panels: int
+    seams: Literal["crosswise", "lengthwise"]
+    length: str
+    buy: BuyRecord
+
+
+class BackingForRecord(TypedDict):
+    """The backing for one way of quilting: how far it stands out, its size and purchase."""
+
+    over: str
+    size: SizeRecord
+    buy: BuyRecord
+
+
 class BackingRecord(TypedDict):
-    """The backing, and the purchase of its cloth alone."""
+    """The backing, and the purchase of its cloth alone; `other` is the other direction of the
+    seams."""
 
     size: SizeRecord
     over: str
     panels: int
     seams: Literal["crosswise", "lengthwise"]
+    each: str
+    made: str
     buy: BuyRecord
+    insert: InsertRecord | None
+    other: PanelsRecord
+    home: BackingForRecord
+    frame: BackingForRecord
 
 
 class BattingRecord(TypedDict):
-    """The batting; `limit` is how far apart the quilting may be."""
+    """The batting, of so many packages or off a roll; `limit` is how far apart the quilting may
+    be."""
 
     size: SizeRecord
     pack: SizeRecord | None
+    packs: int
+    roll: PanelsRecord | None
     limit: str
     limit_source: Literal["stated", "assumed"]
 
 
 class BindingRecord(TypedDict):
-    """The binding; `cloth` is the length of cloth that its strips take."""
+    """The binding; `cloth` is the length of cloth that its strips or squares take. On the bias
+    there are `squares`, and `bias_strips` where it is not one long strip."""
 
     fabric: str
     strips: int
     length: str
     joins: int
+    join: Literal["diagonal", "straight"]
     made: str
+    left: str
     cloth: str
+    square: str | None
+    squares: int
+    bias_strips: int
+    radius: str | None
+
+
+class LabelRecord(TypedDict):
+    """The label; `fabric` is the one whose spare cloth holds it."""
+
+    finished: SizeRecord
+    cut: SizeRecord
+    fabric: str | None
+    lines: list[str]
 
 
 class SizeFigures(TypedDict):
@@ -193,6 +293,7 @@ class SizeFigures(TypedDict):
     backing: BackingRecord | None
     batting: BattingRecord | None
     binding: BindingRecord | None
+    label: LabelRecord | None
     suggested: list[SuggestionRecord]
     quilting: None
 

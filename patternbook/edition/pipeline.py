@@ -9,6 +9,8 @@ from pathlib import Path
 from patternbook.booklet.letters import unprintable
 from patternbook.booklet.sentences import told as unfilled
 from patternbook.cutting.plan import plan as plan_cutting
+from patternbook.edition.editions import asked_for
+from patternbook.edition.editions import unknown as unknown_editions
 from patternbook.inch import CENTIMETRES, INCHES
 from patternbook.notice import Notice, failed, gathered
 from patternbook.proof import EVERY_SIZE, prove
@@ -26,6 +28,7 @@ from patternbook.quilt.records import Quilt
 from patternbook.sewing.plan import plan as plan_sewing
 from patternbook.source.load import Source, load
 from patternbook.source.words import words
+from patternbook.value import Text
 
 
 @dataclass(frozen=True)
@@ -43,23 +46,31 @@ class Examined:
         return {size: evidence.quilt for size, evidence in self.sizes.items()}
 
     @property
+    def editions(self) -> tuple[str, ...]:
+        """The names of the editions to be made where nobody asks for one alone."""
+        return asked_for(editions_of(self.source)) if self.source else asked_for(())
+
+    @property
     def failed(self) -> bool:
         """Whether an error keeps the pattern from being printed."""
         return failed(self.notices)
 
 
-def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
+def examine(path: Path, shown: str, *, full: bool | None = False) -> Examined:
     """Read, work out, plan and prove one pattern; faults come back as notices. `full` adds what
-    only the booklet needs: the mixing of prints, and how far apart the quilting lies."""
+    takes longer: the planned cutting and what other cutting and cloth would come to, the mixing
+    of prints, and how far apart the quilting lies. None: as far as the settings ask for it."""
     source, notices = load(path, shown)
     if source is None:
         return Examined(None, None, {}, gathered(notices))
+    if full is None:
+        full = str(source.written.settings.cutting) != "plain"
     made = quilts(source.written, source.pictures)
     told = [*notices, *unprintable(words(source.written)), *made.notices]
     sizes: dict[str, Evidence] = {}
     unsound = {size for notice in made.notices if failed([notice]) for size in notice.sizes}
     for size, quilt in made.sizes.items():
-        evidence, more = plan(quilt, sound=size not in unsound)
+        evidence, more = plan(quilt, sound=size not in unsound, full=full)
         sizes[size] = evidence
         told.extend(more)
         if full and evidence.sound:
@@ -67,6 +78,7 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
     for check in EVERY_SIZE:
         told.extend(check(tuple(sizes.values())))
     told.extend(advice(tuple(sizes.values())))
+    told.extend(unknown_editions(editions_of(source)))
     told.extend(charts(made.heading, CENTIMETRES if source.written.cm else INCHES))
     told.extend(unfilled(made.heading, sizes, words(source.written)))
     told.extend(proofread(source, sizes))
@@ -74,9 +86,15 @@ def examine(path: Path, shown: str, *, full: bool = False) -> Examined:
     return Examined(source, made.heading, sizes, grouped(told, tuple(made.sizes)))
 
 
-def plan(quilt: Quilt, *, sound: bool) -> tuple[Evidence, list[Notice]]:
+def editions_of(source: Source) -> tuple[Text, ...]:
+    """The editions that the source asks for, beside the whole booklet."""
+    issue = source.written.issue_as
+    return issue.editions if issue else ()
+
+
+def plan(quilt: Quilt, *, sound: bool, full: bool = False) -> tuple[Evidence, list[Notice]]:
     """Plan one size and prove the plans against each other; `sound`: its lengths hold."""
-    cutting, notices = plan_cutting(quilt)
+    cutting, notices = plan_cutting(quilt, full=full)
     sewing, more = plan_sewing(quilt)
     placed = patches(quilt, quilt.top) if quilt.top else ()
     evidence = Evidence(quilt, placed, cutting, sewing, sound)

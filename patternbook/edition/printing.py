@@ -5,16 +5,17 @@ from __future__ import annotations
 import datetime as dt
 import json
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
 from patternbook.booklet.book import Book, Paper
 from patternbook.booklet.sentences import told
+from patternbook.edition.editions import FULL, by_name
+from patternbook.edition.editions.form import Edition
 from patternbook.edition.figures import figures
 from patternbook.edition.pipeline import Examined
 from patternbook.notice import Notice, failed
-from patternbook.proof.evidence import Evidence
-from patternbook.quilt.heading import Heading
 from patternbook.shipped import shipped
 
 FIGURES: Final = "figures.json"
@@ -30,12 +31,13 @@ def printed(
     examined: Examined,
     papers: tuple[str, ...],
     size: str | None,
-    edition: str,
+    editions: Sequence[str],
     step: Callable[[str], None],
 ) -> tuple[Files, tuple[Notice, ...]]:
     """The files by name, and what went wrong; no booklet where a notice is an error.
 
-    With `size` it is that one size's own copy. `edition` names what is in it ("full": all).
+    With `size` it is that one size's own copy. `editions` are made in this order ("full": the
+    whole booklet).
     """
     heading = examined.heading
     sizes = {
@@ -44,15 +46,20 @@ def printed(
         if known.quilt.top is not None and size in (None, name)
     }
     if heading is None or not sizes:
-        return {}, (_nothing(edition),)
+        return {}, (_nothing(),)
     notices = told(heading, sizes)
     if failed(notices):
         return {}, notices
     files: dict[str, bytes] = {}
     stem = heading.slug if size is None else f"{heading.slug}-{size}"
-    for paper, pdf, more in _booklets(heading, sizes, papers, step):
-        files[f"{stem}-{paper}.pdf"] = pdf
-        notices = (*notices, *more)
+    from patternbook.diagrams import drawings
+
+    step("drawing")
+    book = Book(heading, sizes, drawings(heading, sizes), "a4")
+    for name in editions:
+        for paper, pdf, more in _booklets(by_name[name], book, papers, step):
+            files[f"{stem}{'' if name == FULL else f'-{name}'}-{paper}.pdf"] = pdf
+            notices = (*notices, *more)
     if failed(notices):
         return {}, notices
     files[FIGURES] = _figures(examined)
@@ -60,31 +67,25 @@ def printed(
 
 
 def _booklets(
-    heading: Heading,
-    sizes: Mapping[str, Evidence],
-    papers: tuple[str, ...],
-    step: Callable[[str], None],
+    edition: Edition, book: Book, papers: tuple[str, ...], step: Callable[[str], None]
 ) -> Iterable[tuple[str, bytes, tuple[Notice, ...]]]:
-    """The booklet on each paper, from the same drawings."""
-    from patternbook.booklet.html import html
+    """One edition on each paper, from the same drawings."""
     from patternbook.booklet.pdf import make_pdf
-    from patternbook.booklet.readback import read_back
-    from patternbook.diagrams import drawings
 
-    step("drawing")
-    drawn = drawings(heading, sizes)
-    date = dt.date.fromisoformat(heading.date) if heading.date else None
+    date = dt.date.fromisoformat(book.heading.date) if book.heading.date else None
+    which = "" if edition.name == FULL else f" {edition.name}"
+    own = edition.book(book)
     for name in papers:
         paper, called = PAPER_NAMES[name]
-        step(f"laying out {called}")
-        page = html(Book(heading, sizes, drawn, paper))
-        shown = {found: drawn[found] for found in dict.fromkeys(_SHOWN.findall(page.html))}
+        step(f"laying out {called}{which}")
+        page = edition.sheets(replace(own, paper=paper))
+        shown = {found: own.drawings[found] for found in dict.fromkeys(_SHOWN.findall(page.html))}
         pdf, more = make_pdf(
             page.html, shown, base=shipped("templates"), date=date, titles=page.titles
         )
         if not failed(more):
-            step(f"reading {called} back")
-            more = (*more, *read_back(pdf, sizes, called))
+            step(f"reading {called}{which} back")
+            more = (*more, *edition.read(pdf, book.sizes, called))
         yield name, pdf, more
 
 
@@ -92,11 +93,11 @@ def _figures(examined: Examined) -> bytes:
     return (json.dumps(figures(examined, bare=True), indent=2, ensure_ascii=False) + "\n").encode()
 
 
-def _nothing(edition: str) -> Notice:
+def _nothing() -> Notice:
     return Notice(
         "no-booklet",
         "error",
         "booklet",
-        f"there is no {edition} booklet of it, since it has no quilt top in any size asked for.",
+        "there is no booklet of it, since it has no quilt top in any size asked for.",
         hint="Write what the top is made of: `top: {rows: [...]}`.",
     )

@@ -34,6 +34,7 @@ from patternbook.value import (
     parse_letter,
     parse_name,
     parse_part,
+    parse_percent,
     parse_point,
     parse_size,
     parse_whole,
@@ -145,6 +146,13 @@ _COLOUR_KIND: Final = Kind(
 _AMOUNT_KIND: Final = Kind(
     "amount", "a number", lambda text, _: parse_amount(text), rf"{_NUMBER} ?[a-z%°]*", numeric=True
 )
+_PERCENT_KIND: Final = Kind(
+    "percent",
+    "so many in a hundred (5%)",
+    lambda text, _: parse_percent(text),
+    rf"{_NUMBER} ?(?:%|percent)?",
+    numeric=True,
+)
 _CELLS_KIND: Final = Kind(
     "cells", "parts side by side (A star/left B*3)", lambda text, _: parse_cells(text)
 )
@@ -190,6 +198,7 @@ Metres = Annotated[AmountValue, _METRES_KIND]
 YardStep = Annotated[AmountValue, _YARD_STEP_KIND]
 MetreStep = Annotated[AmountValue, _METRE_STEP_KIND]
 Amount = Annotated[AmountValue, _AMOUNT_KIND]
+Percent = Annotated[AmountValue, _PERCENT_KIND]
 Colour = Annotated[Text, _COLOUR_KIND]
 Cells = Annotated[CellsValue, _CELLS_KIND]
 Name = Annotated[NameValue, _NAME_KIND]

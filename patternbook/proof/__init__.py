@@ -19,6 +19,7 @@ from patternbook.proof.evidence import Evidence
 from patternbook.proof.fits import fits
 from patternbook.proof.grid import grid
 from patternbook.proof.layers import backing, batting
+from patternbook.proof.least import least
 from patternbook.proof.measures import measures
 from patternbook.proof.not_stated import not_stated
 from patternbook.proof.one_source import one_source
@@ -26,11 +27,13 @@ from patternbook.proof.one_square import one_square
 from patternbook.proof.one_way import one_way
 from patternbook.proof.packs import packs
 from patternbook.proof.pieced import pieced
+from patternbook.proof.replay import replay
 from patternbook.proof.round_point import round_point
 from patternbook.proof.ruler import ruler
 from patternbook.proof.seams import seams
 from patternbook.proof.sewn import sewn
 from patternbook.proof.slices import slices
+from patternbook.proof.spare_cloth import label
 from patternbook.proof.strips import strips
 from patternbook.proof.tiling import tiling
 from patternbook.proof.web import web
@@ -47,11 +50,14 @@ CHECKS: Final[tuple[Check, ...]] = (
     strips,
     cloth,
     packs,
+    replay,
+    least,
     web,
     one_way,
     binding,
     backing,
     batting,
+    label,
     one_source,
     one_square,
     round_point,

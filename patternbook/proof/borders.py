@@ -97,7 +97,7 @@ def _lengths_cut(evidence: Evidence, letter: str, use: str) -> dict[Exact, int]:
     found: Counter[Exact] = Counter()
     for plan in evidence.cutting.fabrics.values():
         for strip in plan.strips:
-            for cut in strip.cuts:
+            for cut in (one for column in strip.cuts for one in column.stacked):
                 if cut.letter == letter and cut.use == use:
                     long = cut.across if strip.along == "length" else cut.along
                     found[Exact(long)] += cut.number * (1 if strip.join else strip.times)

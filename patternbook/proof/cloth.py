@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from patternbook.cutting.records import FabricPlan
+from patternbook.cutting.records import FabricPlan, Strip
 from patternbook.inch import INCHES_A_CENTIMETRE
 from patternbook.notice import Notice, Place
 from patternbook.proof.evidence import Evidence
@@ -19,11 +19,16 @@ def cloth(evidence: Evidence) -> Iterator[Notice]:
     for plan in evidence.cutting.fabrics.values():
         if plan.buy.amount is None:
             continue
-        strips = sum((strip.width * strip.times for strip in plan.strips), Fraction(0))
+        strips = sum((_taken(strip) for strip in plan.strips), Fraction(0))
         mine = backing is not None and backing.fabric == plan.fabric
         panels = backing.best.panels * backing.best.each if mine and backing else Fraction(0)
         yield from _lines(quilt, plan, strips + panels)
         yield from _bought(quilt, plan, strips, panels)
+
+
+def _taken(strip: Strip) -> Fraction:
+    """What a strip takes of the bolt's length; none where it lies beside lengths of the cloth."""
+    return Fraction(0) if strip.beside else strip.width * strip.times
 
 
 def _lines(quilt: Quilt, plan: FabricPlan, used: Fraction) -> Iterator[Notice]:
@@ -39,7 +44,7 @@ def _lines(quilt: Quilt, plan: FabricPlan, used: Fraction) -> Iterator[Notice]:
 
 def _bought(quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction) -> Iterator[Notice]:
     settings, buy = quilt.settings, plan.buy
-    needed = strips + (settings.spare if strips else 0) + panels
+    needed = before_washing(quilt, strips + (settings.spare if strips else 0) + panels)
     have = (buy.amount or Fraction(0)) * quilt.system.bolt
     cut = settings.yard_step if quilt.system.unit == "in" else settings.metre_step
     most = (cut if strips else 0) + (settings.backing_step if panels else 0)
@@ -56,6 +61,12 @@ def _bought(quilt: Quilt, plan: FabricPlan, strips: Fraction, panels: Fraction) 
         message = f"{sums}: a step less would do."
         yield recounted(quilt, "cloth-over", "R4", message, _place(quilt, plan))
     yield from _metres(quilt, plan, needed)
+
+
+def before_washing(quilt: Quilt, length: Fraction) -> Fraction:
+    """What must be bought so that this length is left, on a mark of the ruler."""
+    left, step = 100 - quilt.settings.shrinkage, quilt.system.step
+    return length if left == 100 else -(-length * 100 // (left * step)) * step
 
 
 def _metres(quilt: Quilt, plan: FabricPlan, needed: Fraction) -> Iterator[Notice]:

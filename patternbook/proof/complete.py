@@ -57,6 +57,8 @@ def _named(quilt: Quilt) -> Iterator[tuple[str, str, Place | None, Place | None]
         yield "the binding", quilt.binding.fabric, quilt.binding.places.get("fabric"), None
     if quilt.backing is not None and quilt.backing.fabric:
         yield "the backing", quilt.backing.fabric, quilt.backing.places.get("fabric"), None
+    if quilt.label is not None and quilt.label.fabric:
+        yield "the label", quilt.label.fabric, quilt.label.places.get("fabric"), None
 
 
 def _unknown(quilt: Quilt, what: str, fabric: str, *places: Place | None) -> Notice:

@@ -10,6 +10,7 @@ from typing import Final
 from patternbook.cutting.records import UNNAMED, FabricPlan
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.fits import BOLTS
 from patternbook.proof.recounted import place_of, recounted
 from patternbook.quilt.records import Piece, PiecedMade, Quilt, StripSetMade
 
@@ -64,19 +65,25 @@ def _forgotten(quilt: Quilt, piece: Piece) -> Iterator[Notice]:
     has no room for has been told."""
     fabric = quilt.fabrics.get(piece.fabric or UNNAMED)
     shorter = min(side for side in piece.cut if side is not None)
-    narrow = piece.host or piece.strip_width or (fabric and fabric.form != "yardage")
+    narrow = piece.host or piece.strip_width or (fabric and fabric.form not in BOLTS)
     if not narrow and shorter <= (fabric.width if fabric else quilt.width):
         message = f"{piece.letter} is sewn {piece.count} times, and nothing is cut for it."
         yield recounted(quilt, "cut-count", "R3", message, piece.place)
 
 
-def _patches(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+def cuts_asked(piece: Piece) -> int:
+    """How many cut pieces (squares, where they are cut again on the diagonal) a patch takes, its
+    spare ones and those of each hand counted."""
     each = EACH[piece.diagonal]
     needed = piece.count + piece.spare
     pairs = -(-(needed - piece.mirrored) // each) - (-piece.mirrored // each)
     square = piece.cut.across == piece.cut.down
     least = -(-needed // each) if square or each == 1 else pairs
-    asked = max(least, piece.stated_squares or 0)
+    return max(least, piece.stated_squares or 0)
+
+
+def _patches(evidence: Evidence, piece: Piece) -> Iterator[Notice]:
+    each, asked = EACH[piece.diagonal], cuts_asked(piece)
     cut = sum(found for _, found in _off_the_strips(evidence, piece))
     if cut != asked:
         spare = f" + {piece.spare} spare" if piece.spare else ""
@@ -93,12 +100,7 @@ def _off_the_strips(evidence: Evidence, piece: Piece) -> list[tuple[FabricPlan, 
     """How many pieces of a letter the strips of each fabric give."""
     found = []
     for plan in evidence.cutting.fabrics.values():
-        number = sum(
-            cut.number * (1 if strip.join else strip.times)
-            for strip in plan.strips
-            for cut in strip.cuts
-            if cut.letter == piece.letter
-        )
+        number = sum(strip.pieces(piece.letter) for strip in plan.strips)
         if number:
             found.append((plan, number))
     return found

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Final
 
 from patternbook.cutting.records import BINDING, Cut, FabricPlan, Sheet, Strip
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import part_place, recounted, shown
 from patternbook.quilt.records import Piece, Quilt
+
+BOLTS: Final = ("yardage", "wide backing")  # cloth that is sold by its length
 
 
 def fits(evidence: Evidence) -> Iterator[Notice]:
@@ -19,7 +22,8 @@ def fits(evidence: Evidence) -> Iterator[Notice]:
         for strip in plan.strips:
             yield from _strip(quilt, plan, strip)
             for cut in strip.cuts:
-                yield from _cut(quilt, strip, cut)
+                for one in cut.stacked:
+                    yield from _cut(quilt, strip, one)
         for sheet in plan.sheets:
             yield from _sheet(quilt, plan, sheet)
 
@@ -41,7 +45,7 @@ def _strip(quilt: Quilt, plan: FabricPlan, strip: Strip) -> Iterator[Notice]:
             f"{shown(run, quilt)} long, not {shown(strip.join.length, quilt)}."
         )
         yield recounted(quilt, "cuts-fit", "R5", message, place)
-    if plan.form == "yardage" and strip.length > plan.width:
+    if plan.form in BOLTS and strip.length > plan.width:
         message = (
             f"{what}: strips {shown(strip.length, quilt)} long from cloth "
             f"{shown(plan.width, quilt)} wide."

@@ -96,7 +96,12 @@ def _checked(unit: Unit, quilt: Quilt) -> bool:
 def _finishing(evidence: Evidence) -> Iterator[Notice]:
     quilt, plan = evidence.quilt, evidence.cutting
     binding, backing = quilt.binding, quilt.backing
-    if binding and plan.binding and not {"strips", "length"} & set(binding.places):
+    if binding and plan.binding and plan.binding.square:
+        if not {"square", "length"} & set(binding.places):
+            side = typed(CutSize(plan.binding.square, plan.binding.square), quilt)
+            place = next(iter(binding.places.values()), quilt.place)
+            yield _missing(quilt, "how large a square the bias is cut from", side, place, "square")
+    elif binding and plan.binding and not {"strips", "length"} & set(binding.places):
         strips, place = str(plan.binding.strips), next(iter(binding.places.values()), quilt.place)
         yield _missing(quilt, "how many strips of binding are cut", strips, place, "strips")
     written = "backing" in quilt.key_places

@@ -9,6 +9,7 @@ from patternbook.cutting.records import BINDING, FabricPlan, LetterPlan
 from patternbook.notice import Notice
 from patternbook.proof.double_entry import EACH
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.fits import BOLTS
 from patternbook.proof.recounted import recounted
 from patternbook.quilt.records import Piece, Quilt, StripSetMade
 
@@ -35,8 +36,8 @@ def _given(plan: FabricPlan) -> Counter[str]:
     """Pieces off the strips, by letter."""
     given: Counter[str] = Counter()
     for strip in plan.strips:
-        for cut in strip.cuts:
-            given[cut.letter] += cut.number * (1 if strip.join else strip.times)
+        for letter in strip.letters:
+            given[letter] += strip.pieces(letter)
     return given
 
 
@@ -64,14 +65,14 @@ def _steps(quilt: Quilt, plan: FabricPlan, given: Counter[str]) -> Iterator[Noti
             strips += step.times
     for letter, number in given.items():
         sets, full = _uncut(quilt, plan, letter)
-        as_it_is = plan.form != "yardage" and not done[letter]
+        as_it_is = plan.form not in BOLTS and not done[letter]
         right = number - sets - full <= done[letter] <= number - sets
         if not right and letter != BINDING and not as_it_is:
             message = f"the steps cut {done[letter]} {letter}, the strips give {number - sets}."
             piece = quilt.pieces.get(letter)
             yield recounted(quilt, "one-source", "R20", message, piece.place if piece else None)
     laid = sum(strip.times for strip in plan.strips)
-    if plan.form == "yardage" and strips != laid:
+    if plan.form in BOLTS and strips != laid:
         message = f"{plan.fabric}: the steps cut {strips} strips, {laid} are laid out."
         yield recounted(quilt, "one-source", "R20", message)
 
@@ -81,7 +82,7 @@ def _uncut(quilt: Quilt, plan: FabricPlan, letter: str) -> tuple[int, int]:
     sets = {name for name, unit in quilt.units.items() if isinstance(unit.made, StripSetMade)}
     whole = full = 0
     for strip in plan.strips:
-        for cut in strip.cuts:
+        for cut in (one for column in strip.cuts for one in column.stacked):
             if cut.letter != letter or strip.join:
                 continue
             if cut.use in sets:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from patternbook.cutting.records import FabricPlan
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.fits import BOLTS
 from patternbook.proof.recounted import recounted
 from patternbook.quilt.records import Fabric, Quilt
 
@@ -16,7 +17,7 @@ def packs(evidence: Evidence) -> Iterator[Notice]:
     """Errors where the packs hold fewer than are used, or a strip lies in no pre-cut piece."""
     for plan in evidence.cutting.fabrics.values():
         fabric = evidence.quilt.fabrics.get(plan.fabric)
-        if fabric is not None and fabric.form != "yardage":
+        if fabric is not None and fabric.form not in BOLTS:
             yield from _counted(evidence.quilt, plan, fabric)
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from patternbook.forms import by_length
 from patternbook.notice import Notice
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import recounted, shown
@@ -30,7 +31,7 @@ def _fit(quilt: Quilt, unit: Unit, made: StripSetMade) -> Iterator[Notice]:
     for letter in dict.fromkeys(made.strips):
         piece = quilt.pieces.get(letter)
         fabric = quilt.fabrics.get(piece.fabric or "") if piece else None
-        if fabric and fabric.form == "yardage" and made.strip_length > fabric.width:
+        if fabric and by_length(fabric.form) and made.strip_length > fabric.width:
             message = (
                 f"'{unit.name}': sets {shown(made.strip_length, quilt)} long from {letter}, whose "
                 f"cloth is {shown(fabric.width, quilt)} wide."

@@ -9,6 +9,7 @@ from patternbook.cutting.records import FabricPlan, LetterPlan, Strip
 from patternbook.notice import Notice
 from patternbook.proof.double_entry import EACH
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.fits import BOLTS
 from patternbook.proof.recounted import recounted, shown
 from patternbook.quilt.records import Fabric, Piece, Quilt
 
@@ -21,6 +22,8 @@ def strips(evidence: Evidence) -> Iterator[Notice]:
         if piece is None or fabric is None:
             continue
         mine = [strip for strip in fabric.strips if letter in strip.letters]
+        if fabric.least is not None and fabric.form in BOLTS:
+            yield from _together(quilt, piece, plan, mine)
         if piece.host or not _alone(quilt, piece, fabric, mine):
             yield from _enough(quilt, piece, mine)
         else:
@@ -29,7 +32,7 @@ def strips(evidence: Evidence) -> Iterator[Notice]:
 
 def _alone(quilt: Quilt, piece: Piece, plan: FabricPlan, mine: list[Strip]) -> bool:
     """Whether the letter's strips give nothing else, are not joined and lie across the cloth."""
-    plain = quilt.settings.cutting == "plain" and plan.form in ("yardage", "strip roll")
+    plain = plan.style == "plain" and plan.form in (*BOLTS, "strip roll")
     own = all(strip.letters == (piece.letter,) and not strip.join for strip in mine)
     hosts = {other.host for other in quilt.pieces.values()}
     across = piece.along == "width" and not piece.is_strip
@@ -58,7 +61,7 @@ def _own(
 def _run(fabric: Fabric | None, width: Fraction) -> Fraction:
     if fabric and fabric.form == "strip roll" and fabric.size and fabric.size.down:
         return max(fabric.size.across, fabric.size.down)
-    return fabric.width if fabric and fabric.form == "yardage" else width
+    return fabric.width if fabric and fabric.form in BOLTS else width
 
 
 def per_strip(piece: Piece, fabric: Fabric | None, wide: Fraction, run: Fraction) -> int:
@@ -70,6 +73,14 @@ def per_strip(piece: Piece, fabric: Fabric | None, wide: Fraction, run: Fraction
     if not (fabric and fabric.one_way):
         ways.append((down, across))
     return max(int(run // along) * int(wide // high) for along, high in ways)
+
+
+def _together(quilt: Quilt, piece: Piece, plan: LetterPlan, mine: list[Strip]) -> Iterator[Notice]:
+    """Where strips are shared a letter has no number of its own: it is in so many strips."""
+    cut = sum(strip.times for strip in mine)
+    if plan.strips != cut and not piece.is_strip:
+        message = f"{piece.letter} lies in {cut} strips, the chart says {plan.strips}."
+        yield recounted(quilt, "strip-count", "R5", message, piece.place)
 
 
 def _enough(quilt: Quilt, piece: Piece, mine: list[Strip]) -> Iterator[Notice]:

@@ -13,7 +13,7 @@ from patternbook.methods.made import Sides
 from patternbook.methods.world import here
 from patternbook.quilt.counts import Counted
 from patternbook.quilt.directions import upright
-from patternbook.quilt.finishing import backing, batting, binding, quilting
+from patternbook.quilt.finishing import backing, batting, binding, label, quilting
 from patternbook.quilt.hands import in_goes
 from patternbook.quilt.house_rules import settings
 from patternbook.quilt.in_print import again
@@ -74,6 +74,7 @@ def quilt(resolver: Resolver, counted: Counted, standings: Mapping[Key, Standing
         again=tuple(again(resolver)),
         printed=written.printed == "yes",
         key_places=written.key_places,
+        label=label(resolver),
     )
 
 
@@ -117,15 +118,14 @@ def _asked(resolver: Resolver) -> Sides | None:
 
 def _fabric(name: str, written: WrittenFabric, resolver: Resolver) -> Fabric:
     size = resolver.size
-    width = written.width or resolver.written.width
     yards, metres = here(written.yards, size), here(written.metres, size)
     prints = resolver.number(written.prints, f"{name}: prints", least=1)
     stated = written.size
     return Fabric(
         name=name,
         use=str(written.use or name),
-        form=str(written.form),  # type: ignore[arg-type]
-        width=width.number if width else resolver.system.width,
+        form=str(written.form),
+        width=resolver.width_of(written),
         tone=str(written.tone) if written.tone else None,  # type: ignore[arg-type]
         colour=str(written.colour) if written.colour else None,
         size=CutSize(stated.across, stated.down) if stated else None,

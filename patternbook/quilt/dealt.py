@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from typing import Final, NamedTuple
 
+from patternbook.forms import by_name
 from patternbook.quilt.mixing import Dice, Item, Pool
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import Fabric, Piece, Quilt, StripSetMade, Unit
@@ -99,7 +100,7 @@ def _groups(scraps: Sequence[Scrap], pairs: Sequence[tuple[int, int]]) -> Iterab
 
 def _room(fabric: Fabric) -> Fraction | None:
     """How much length the strips of one print give, where a roll holds so many strips."""
-    if fabric.form != "strip roll" or fabric.size is None or fabric.pack is None:
+    if not by_name[fabric.form].strips or fabric.size is None or fabric.pack is None:
         return None
     strips = fabric.pack * (fabric.stated_packs or 1) // fabric.prints
     return Fraction(strips) * _long(fabric) if strips else None
@@ -113,7 +114,7 @@ def _long(fabric: Fabric) -> Fraction:
 def _weight(scrap: Scrap, fabric: Fabric, quilt: Quilt) -> Fraction:
     """What a patch takes of its print: of a strip its length, else one."""
     piece: Piece = quilt.pieces[scrap.patch.letter]
-    if fabric.form == "strip roll" and piece.cut.down is not None:
+    if by_name[fabric.form].strips and piece.cut.down is not None:
         return max(piece.cut.across, piece.cut.down)
     return Fraction(1)
 

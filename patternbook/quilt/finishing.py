@@ -1,16 +1,30 @@
-"""What the author says of backing, batting, binding and quilting, and her house rules."""
+"""What the author says of backing, batting, binding, label and quilting."""
 
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Final
 
 from patternbook.methods.world import here
-from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Quilting
+from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Label, Quilting
 from patternbook.quilt.resolve import Resolver
 from patternbook.quilt.value_places import value_places
+from patternbook.source.finishing import WrittenBinding
 from patternbook.value import SizeValue
 
 OVER = {"in": Fraction(4), "cm": Fraction(10)}
+# Over on each side: at home 3 in (trade facts 7.2), on a frame 4 in (7.1); 7.5 and 10 cm.
+OVER_BY: Final = {
+    "home": {"in": Fraction(3), "cm": Fraction(15, 2)},
+    "frame": {"in": Fraction(4), "cm": Fraction(10)},
+}
+# A corner is drawn round a dinner plate (common practice, no source).
+RADIUS: Final = {"in": Fraction(5), "cm": Fraction(25, 2)}
+# A label that eight lines of handwriting go on to (common practice, no source).
+LABEL: Final = {
+    "in": CutSize(Fraction(6), Fraction(4)),
+    "cm": CutSize(Fraction(15), Fraction(10)),
+}
 BINDING_CUT = {"in": Fraction(5, 2), "cm": Fraction(13, 2)}
 
 
@@ -22,35 +36,49 @@ def backing(resolver: Resolver) -> Backing | None:
     """The backing as stated in this size; worked out with defaults where only the top is."""
     written, size = resolver.written.backing, resolver.size
     if written is None:
-        return Backing(over=OVER[resolver.system.unit]) if "top" in resolver.units else None
+        return Backing(over=usual_over(resolver)) if "top" in resolver.units else None
     fabric, over, seams = (
         here(written.fabric, size),
         here(written.over, size),
         here(written.seams, size),
     )
+    by, insert = here(written.quilted_by, size), here(written.insert, size)
     return Backing(
         str(fabric) if fabric else None,
-        over.number if over else OVER[resolver.system.unit],
+        over.number if over else usual_over(resolver),
         _size(here(written.size, size)),
         resolver.number(written.panels, "backing: panels", least=1),
         str(seams) if seams else None,  # type: ignore[arg-type]
         str(written.note) if written.note else None,
         value_places(written, size),
+        str(by) if by else None,  # type: ignore[arg-type]
+        written.pieced.at(size) == "yes" or insert is not None,
+        insert.number if insert else None,
     )
+
+
+def usual_over(resolver: Resolver) -> Fraction:
+    """How far backing and batting stand out where she does not say: as the way of quilting asks."""
+    backed, unit = resolver.written.backing, resolver.system.unit
+    by = here(backed.quilted_by, resolver.size) if backed is not None else None
+    return OVER_BY[str(by)][unit] if by else OVER[unit]
 
 
 def batting(resolver: Resolver) -> Batting | None:
     """The batting as stated in this size."""
     written, size = resolver.written.batting, resolver.size
     if written is None:
-        return Batting(over=OVER[resolver.system.unit]) if "top" in resolver.units else None
+        return Batting(over=usual_over(resolver)) if "top" in resolver.units else None
     over, limit = here(written.over, size), here(written.limit, size)
+    width, length = here(written.width, size), here(written.length, size)
     return Batting(
-        over.number if over else OVER[resolver.system.unit],
+        over.number if over else usual_over(resolver),
         _size(here(written.size, size)),
         limit.number if limit else None,
         str(written.note) if written.note else None,
         value_places(written, size),
+        width.number if width else None,
+        length.number if length else None,
     )
 
 
@@ -62,6 +90,7 @@ def binding(resolver: Resolver) -> Binding | None:
     if written is None:
         return None
     cut, length = here(written.cut, size), here(written.length, size)
+    square = here(written.square, size)
     width = cut.across if cut is not None and isinstance(cut.across, Fraction) else None
     if cut is not None and (width is None or cut.down != "WOF"):
         message = f"binding: {cut.text} is no strip of binding, which is cut across the cloth."
@@ -75,6 +104,34 @@ def binding(resolver: Resolver) -> Binding | None:
         str(written.join.at(size)),  # type: ignore[arg-type]
         resolver.number(written.strips, "binding: strips"),
         length.number if length else None,
+        str(written.note) if written.note else None,
+        value_places(written, size),
+        str(written.bias_from.at(size)),  # type: ignore[arg-type]
+        _radius(written, resolver),
+        square.number if square else None,
+    )
+
+
+def _radius(written: WrittenBinding, resolver: Resolver) -> Fraction | None:
+    """Of rounded corners, as stated or round a plate; None where the corners are square."""
+    radius = here(written.radius, resolver.size)
+    if radius is not None:
+        return radius.number
+    rounded = written.corners.at(resolver.size) == "rounded"
+    return RADIUS[resolver.system.unit] if rounded else None
+
+
+def label(resolver: Resolver) -> Label | None:
+    """The label as stated; the usual one where she only says the top."""
+    written, size = resolver.written.label, resolver.size
+    usual = LABEL[resolver.system.unit]
+    if written is None:
+        return Label(usual) if "top" in resolver.units else None
+    stated, fabric = here(written.size, size), here(written.fabric, size)
+    return Label(
+        _size(stated) or usual,
+        str(fabric) if fabric else None,
+        tuple(str(line) for line in written.lines),
         str(written.note) if written.note else None,
         value_places(written, size),
     )

@@ -6,6 +6,7 @@ from difflib import get_close_matches
 from fractions import Fraction
 from typing import Final, Literal
 
+from patternbook.forms import by_name
 from patternbook.inch import CENTIMETRES, INCHES, System, triangle_allowance
 from patternbook.methods.world import Diagonal, here
 from patternbook.methods.written import WrittenMade
@@ -120,10 +121,18 @@ class Parts(Numbers):
         piece = self.pieces.get(part)
         name = here(piece.fabric, self.size) if piece else None
         fabric = self.fabrics.get(name) if name else None
-        if fabric and fabric.form == "strip roll" and fabric.size:
+        if fabric and by_name[fabric.form].strips and fabric.size:
             return max(fabric.size.across, fabric.size.down)
+        return self.width_of(fabric)
+
+    def width_of(self, fabric: WrittenFabric | None) -> Fraction:
+        """The usable width: as stated, else that of the form, else that of the pattern's cloth."""
         if fabric and fabric.width:
             return fabric.width.number
+        washed = settings(self.written.settings, self.system).washed
+        own = by_name[fabric.form].width(self.system, washed) if fabric else None
+        if own is not None:
+            return own
         return self.written.width.number if self.written.width else self.system.width
 
     def place_of(self, part: str, key: str) -> Place | None:

@@ -74,13 +74,12 @@ class Standing:
 
 @dataclass(frozen=True)
 class Fabric:
-    """One cloth. `width` is usable; `size` is of one strip, square, quarter or panel."""
+    """One cloth. `form` is the name of one of the cloth forms; `width` is usable; `size` is of one
+    strip, square, quarter or panel."""
 
     name: str
     use: str
-    form: Literal[
-        "yardage", "wide backing", "strip roll", "squares", "fat quarter", "fat eighth", "panel"
-    ]
+    form: str
     width: Fraction
     tone: Literal["light", "medium", "dark"] | None = None
     colour: str | None = None
@@ -181,7 +180,11 @@ class Unit:
 
 @dataclass(frozen=True)
 class Backing:
-    """What the author says of the backing; None where she leaves it to be worked out."""
+    """What the author says of the backing; None where she leaves it to be worked out.
+
+    `by` is where it is quilted: at `home`, on an ordinary sewing machine, or on a `frame`.
+    `pieced`: a strip of the top's spare cloth is let in, cut `stated_insert` wide.
+    """
 
     fabric: str | None = None
     over: Fraction = Fraction(4)
@@ -190,22 +193,30 @@ class Backing:
     seams: Literal["crosswise", "lengthwise"] | None = None
     note: str | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
+    by: Literal["home", "frame"] | None = None
+    pieced: bool = False
+    stated_insert: Fraction | None = None
 
 
 @dataclass(frozen=True)
 class Batting:
-    """What the author says of the batting; `limit` is how far apart the quilting may be."""
+    """What the author says of the batting; `limit` is how far apart the quilting may be. Off a
+    roll so wide (`width`), of which `stated_length` is bought; else in a package."""
 
     over: Fraction = Fraction(4)
     stated_size: CutSize | None = None
     limit: Fraction | None = None
     note: str | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
+    width: Fraction | None = None
+    stated_length: Fraction | None = None
 
 
 @dataclass(frozen=True)
 class Binding:
-    """What the author says of the binding. `cut` is the strip's width."""
+    """What the author says of the binding. `cut` is the strip's width. `bias_from`: a square that
+    gives one long strip, or bias strips that are joined. `radius`: the quilt's corners are round.
+    """
 
     fabric: str
     cut: Fraction
@@ -214,6 +225,20 @@ class Binding:
     join: Literal["diagonal", "straight"] = "diagonal"
     stated_strips: int | None = None
     stated_length: Fraction | None = None
+    note: str | None = None
+    places: Mapping[str, Place] = field(default_factory=dict)
+    bias_from: Literal["square", "strips"] = "square"
+    radius: Fraction | None = None
+    stated_square: Fraction | None = None
+
+
+@dataclass(frozen=True)
+class Label:
+    """What is sewn to the back: how large it finishes, of which fabric, and what it says."""
+
+    size: CutSize
+    fabric: str | None = None
+    lines: tuple[str, ...] = ()
     note: str | None = None
     places: Mapping[str, Place] = field(default_factory=dict)
 
@@ -244,7 +269,8 @@ class Again:
 @dataclass(frozen=True)
 class Settings:
     """House rules, each printed in the booklet. Amounts of cloth in yards or metres, else the
-    pattern's own unit. `straightening` is the part of `spare` that goes into a straight edge.
+    pattern's own unit. `straightening` is the part of `spare` that goes into a straight edge;
+    `shrinkage` is what washing takes of a hundred.
     `own` are the names of those that the author states."""
 
     spare: Fraction = Fraction(3)
@@ -257,8 +283,14 @@ class Settings:
     joins: Literal["counted", "not counted"] = "counted"
     backing_seam: Fraction = Fraction(1, 2)
     drift: Fraction = Fraction(1, 32)
+    shrinkage: Fraction = Fraction(0)
     cutting: Literal["plain", "shared", "thrifty"] = "plain"
     own: frozenset[str] = field(default=frozenset(), compare=False)
+
+    @property
+    def washed(self) -> Fraction:
+        """What washing leaves of a length of one."""
+        return 1 - self.shrinkage / 100
 
 
 @dataclass(frozen=True)
@@ -291,3 +323,4 @@ class Quilt:
     again: tuple[Again, ...] = ()
     printed: bool = False
     key_places: Mapping[str, Place] = field(default_factory=dict)
+    label: Label | None = None

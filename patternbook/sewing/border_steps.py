@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Literal, NamedTuple
 
 from patternbook.exact import ROOT2, Exact
+from patternbook.forms import by_name
 from patternbook.quilt.edges import Joining
 from patternbook.quilt.meeting import Meetings, around
 from patternbook.quilt.press_words import Way
@@ -112,6 +113,6 @@ def _joined(part: str, length: Exact, quilt: Quilt) -> bool:
     if fabric is None:
         return length > quilt.width
     long: Fraction = fabric.width
-    if fabric.form == "strip roll" and fabric.size:
+    if by_name[fabric.form].strips and fabric.size:
         long = max(side for side in fabric.size if side is not None)
     return length > long

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar
 
+from patternbook.forms import FORMS
 from patternbook.methods.fields import (
     Amount,
     CmSize,
@@ -27,9 +28,7 @@ from patternbook.methods.written import WrittenNode
 from patternbook.value import NameValue, Text, WholeValue, every
 
 Tone = Annotated[Text, choice("light", "medium", "dark")]
-Form = Annotated[
-    Text, choice("yardage", "strip roll", "squares", "fat quarter", "fat eighth", "panel")
-]
+Form = Annotated[Text, choice(*(form.name for form in FORMS))]
 Direction = Annotated[Text, choice("any", "one-way")]
 Diagonal = Annotated[Text, choice("once", "twice")]
 Template = Annotated[

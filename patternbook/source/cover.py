@@ -8,12 +8,12 @@ from typing import Annotated, ClassVar
 from pydantic import ConfigDict
 
 from patternbook.methods.fields import (
-    Amount,
     Count,
     Day,
     Line,
     MetreStep,
     More,
+    Percent,
     Sentences,
     Size,
     Whole,
@@ -41,7 +41,7 @@ class WrittenSettings(WrittenNode):
     joins: Joins | None = None
     drift: More | None = None
     cutting: Cutting = Text("plain")
-    shrinkage: Amount | None = None
+    shrinkage: Percent | None = None
     advice: Several[Line] = ()
 
 

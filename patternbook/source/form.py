@@ -22,15 +22,14 @@ LANGUAGE: Final = 1
 LATER: Final = (
     "formerly",
     "photos",
-    "issue-as",
     "publish-source",
     "in",
     "colourways",
     "class",
 )
-LATER_SETTINGS: Final = ("cutting", "shrinkage")
 LATER_QUILTING: Final = ("skill", "seed", "name", "merge", "move", "exclude")
 LATER_REVISION: Final = ("was",)
+LATER_ISSUE: Final = ("papers", "appendices")
 TOP: Final = "top"
 # Sections whose keys are names: a note there is a note on all of them.
 SECTIONS: Final = ("sizes", "fabrics", "pieces", "units")
@@ -97,17 +96,14 @@ def not_used_yet(written: WrittenPattern) -> Iterator[Notice]:
     revisions: tuple[WrittenRevision, ...] = written.revisions
     groups = (
         (LATER, (written,)),
-        (LATER_SETTINGS, (written.settings,)),
         (LATER_QUILTING, quilting),
         (LATER_REVISION, revisions),
+        (LATER_ISSUE, (written.issue_as,) if written.issue_as else ()),
     )
     for keys, nodes in groups:
         for node in nodes:
             for key in keys:
-                if key in node.key_places and not _changes_nothing(key, node):
+                if key in node.key_places:
                     message = f"`{key}` is kept, and not used yet."
                     yield notice("not-used-yet", node.key_places[key], message, None, "advice")
 
-
-def _changes_nothing(key: str, node: object) -> bool:
-    return key == "cutting" and getattr(node, "cutting", None) == "plain"

@@ -26,6 +26,7 @@ from patternbook.source.finishing import (
     WrittenBacking,
     WrittenBatting,
     WrittenBinding,
+    WrittenLabel,
     WrittenQuilting,
 )
 from patternbook.source.printed import Charts, Elsewhere
@@ -105,6 +106,7 @@ class WrittenPattern(WrittenNode):
     backing: WrittenBacking | None = None
     batting: WrittenBatting | None = None
     binding: WrittenBinding | None = None
+    label: WrittenLabel | None = None
     quilting: tuple[WrittenQuilting, ...] = ()
     words: WrittenWords = WrittenWords()
     printed: YesNo = Text("no")

@@ -10,6 +10,7 @@ from patternbook.value.measure import (
     parse_amount,
     parse_cut,
     parse_length,
+    parse_percent,
     parse_point,
     parse_size,
 )
@@ -63,6 +64,7 @@ __all__ = [
     "parse_letter",
     "parse_name",
     "parse_part",
+    "parse_percent",
     "parse_point",
     "parse_size",
     "parse_whole",

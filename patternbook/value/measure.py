@@ -18,6 +18,7 @@ AMOUNT_MARKS: Final = frozenset(
 )
 # Far beyond any quilt and any bolt, so what is above was mistyped: in inches, or centimetres.
 LONGEST_LENGTH: Final = 10_000
+MOST_SHRINKAGE: Final = 20  # cottons lose 3 to 10 (trade facts 12.2), flannel more
 LARGEST_SIDE: Final = {False: 1_000, True: 2_500}
 
 
@@ -79,6 +80,16 @@ def parse_amount(text: Text, decimals: bool | None = None, *, zero: bool = True)
         raise ValueFault("zero-size", f"{quoted(line)}: nothing is sold in steps of 0")
     if value > LONGEST_LENGTH:
         raise ValueFault("absurd-size", f"{quoted(line)} is more than any quilt has use for")
+    return AmountValue(value, line, text.place)
+
+
+def parse_percent(text: Text) -> AmountValue:
+    """So many in a hundred, of cloth that shrinks."""
+    line = plain(text)
+    value = number(line, decimals=None, marks=frozenset(("%", "percent")))
+    if value > MOST_SHRINKAGE:
+        most = f"no quilting cloth shrinks by more than {MOST_SHRINKAGE} in the hundred"
+        raise ValueFault("absurd-size", f"{quoted(line)}: {most}")
     return AmountValue(value, line, text.place)
 
 

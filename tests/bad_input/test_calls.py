@@ -52,7 +52,7 @@ def everything(folder: Path) -> dict[str, bytes]:
         (f"new {'long' * 2_000}", "is too long for a name: 80 signs is the most."),
         ("explain nonsense", "there is no rule or notice nonsense. `explain` alone lists all."),
         ("explain R99", "there is no rule or notice R99. Did you mean R9"),
-        ("schema cloth", "invalid choice: 'cloth' (choose from 'source', 'check', 'figures')"),
+        ("schema cloth", "invalid choice: 'cloth' (choose from 'source', 'check', 'figures', '"),
         ("new", "the following arguments are required: NAME"),
         ("new Good", "patterns/good is there already; nothing was written."),
         ("new ../../etc", "'../../etc' cannot be a name"),

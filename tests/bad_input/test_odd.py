@@ -67,5 +67,5 @@ def test_a_fragment_has_no_booklet(run: Run, tmp_path: Path) -> None:
     (tmp_path / "pattern.yaml").write_text(SOUND[: SOUND.index("top:")], "utf-8")
     ran = run("build", tmp_path, "--quiet")
     assert (ran.code, ran.out) == (1, "")
-    assert "error no-booklet: there is no full booklet of it" in ran.err
+    assert "error no-booklet: there is no booklet of it" in ran.err
     assert not (tmp_path / "build").exists()

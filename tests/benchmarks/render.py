@@ -23,7 +23,7 @@ def ours(examined: Examined, out: Path) -> None:
     """As `build` does it, on one paper."""
     from patternbook.edition.printing import printed
 
-    files, notices = printed(examined, ("a4",), None, "full", lambda _: None)
+    files, notices = printed(examined, ("a4",), None, ("full",), lambda _: None)
     assert not notices, notices
     (name,) = (name for name in files if name.endswith(".pdf"))
     out.write_bytes(files[name])

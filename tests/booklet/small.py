@@ -42,11 +42,11 @@ DOORSTEP = """
     """
 
 
-def written(folder: Path, text: str = DOORSTEP) -> Examined:
-    """The source, read and planned; it must have no error."""
+def written(folder: Path, text: str = DOORSTEP, *, full: bool = False) -> Examined:
+    """The source, read and planned (`full`: in shared strips too); it must have no error."""
     path = folder / "pattern.yaml"
     path.write_text(dedent(text).lstrip("\n"), "utf-8")
-    examined = examine(path, "pattern.yaml")
+    examined = examine(path, "pattern.yaml", full=full)
     assert not failed(examined.notices), [str(notice) for notice in examined.notices]
     return examined
 

@@ -241,7 +241,7 @@ def test_the_binding_counts_what_the_joins_take() -> None:
 def test_the_backing_says_which_way_its_seams_run() -> None:
     rows = {row.head: row.cells for row in finishing(book(demo("late-returns"))).table.rows}
     assert plain(rows["Backing lengths"][1]) == "2, each 67″"
-    assert rows["Backing seams run"][1:3] == ("from side to side", "from top to bottom")
+    assert rows["Backing seams run"][1:3] == ("side to side", "top to bottom")
 
 
 def test_a_baby_quilt_is_no_bedding() -> None:

@@ -37,7 +37,7 @@ def examined(name: str) -> Examined:
 
 @cache
 def files(name: str, size: str | None = None) -> Mapping[str, bytes]:
-    made, notices = printed(examined(name), PAPERS, size, "full", lambda _: None)
+    made, notices = printed(examined(name), PAPERS, size, ("full",), lambda _: None)
     assert notices == ()
     return made
 
@@ -64,6 +64,50 @@ def test_the_files_are_named_after_the_pattern_and_the_paper() -> None:
     assert set(files("late-returns", "throw")) == {
         "late-returns-throw-a4.pdf", "late-returns-throw-letter.pdf", "figures.json",
     }  # fmt: skip
+
+
+@cache
+def edition(name: str) -> Mapping[str, bytes]:
+    made, notices = printed(examined("late-returns"), PAPERS, None, (name,), lambda _: None)
+    assert notices == ()
+    return made
+
+
+def test_another_edition_says_so_in_its_files_names() -> None:
+    assert set(edition("labels")) == {
+        "late-returns-labels-a4.pdf", "late-returns-labels-letter.pdf", "figures.json",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_labels_are_a_page_for_each_size(paper: str) -> None:
+    whole = PdfReader(BytesIO(edition("labels")[f"late-returns-labels-{paper}.pdf"]))
+    texts = [_flat(page.extract_text()) for page in whole.pages]
+    assert len(texts) == 4
+    for text, size in zip(texts, ("Crib", "Throw", "Twin", "Queen"), strict=True):
+        assert f"Late Returns, {size}" in text
+        assert text.count("Late Returns, ") == 11  # A to J, S and the binding
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", ["labels", "left-handed"])
+def test_other_editions_are_open_to_all_readers_too(name: str, paper: str) -> None:
+    pdf = edition(name)[f"late-returns-{name}-{paper}.pdf"]
+    report = validation.validate_pdf_bytes(pdf, profile=validation.ValidationProfile.PDF_UA_1)
+    assert [(failure.rule_id, failure.message) for failure in report.failures] == []
+    assert list(overprinted(pdf)) == []
+
+
+def test_the_left_handed_booklet_differs_where_it_is_cut_alone() -> None:
+    """What to do is the same for all, which way to turn is not (alefthandedquilter.blogspot.com,
+    2015-11-19)."""
+    pdf = edition("left-handed")["late-returns-left-handed-a4.pdf"]
+    texts = [_flat(page.extract_text()) for page in PdfReader(BytesIO(pdf)).pages]
+    whole = " ".join(texts)
+    assert "Late Returns · left-handed · Revision 1" in texts[0]
+    assert "from the right, in the order told below" in whole
+    assert "across the fabric, from the left" not in whole
+    assert len(texts) == len(pages("late-returns", "a4"))
 
 
 @pytest.mark.parametrize(("name", "paper"), EACH)
@@ -217,7 +261,7 @@ def test_a_fragment_has_no_booklet(tmp_path: Path) -> None:
           cup: {rows: [A A, A A], make: 1}
         """,
     )
-    made, (notice,) = printed(part, PAPERS, None, "full", lambda _: None)
+    made, (notice,) = printed(part, PAPERS, None, ("full",), lambda _: None)
     assert made == {}
     assert notice.code == "no-booklet"
 
@@ -226,6 +270,6 @@ def test_a_slip_in_a_sentence_keeps_the_booklet_back(tmp_path: Path) -> None:
     source = DOORSTEP.replace("plain square, 6 1/2 x 6 1/2 as cut.", "{{ cut.Z }}.")
     path = tmp_path / "pattern.yaml"
     path.write_text(dedent(source).lstrip("\n"), "utf-8")
-    made, notices = printed(examine(path, "pattern.yaml"), PAPERS, None, "full", lambda _: None)
+    made, notices = printed(examine(path, "pattern.yaml"), PAPERS, None, ("full",), lambda _: None)
     assert made == {}
     assert [notice.code for notice in notices] == ["unknown-fill"]

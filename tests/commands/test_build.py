@@ -9,10 +9,12 @@ import pytest
 
 from patternbook.booklet import pango
 from patternbook.commands.new import begun
+from patternbook.edition.editions import EDITIONS
 from patternbook.notice import Notice
 from tests.support import Run
 
 SOUND = begun("Winter Window", "plain")
+ASKED = "issue-as: {editions: [left-handed, labels]}"
 FAULTY = SOUND.replace("measure: 6 1/2 square", "measure: 6 1/4 square")
 
 
@@ -20,16 +22,16 @@ class Printer:
     """Stands in for the page layout: gives a few bytes a paper, or a fault."""
 
     def __init__(self) -> None:
-        self.calls: list[tuple[tuple[str, ...], str | None, str]] = []
+        self.calls: list[tuple[tuple[str, ...], str | None, tuple[str, ...]]] = []
         self.faults: tuple[Notice, ...] = ()
         self.content = b"%PDF"
 
     def printed(
-        self, _: object, papers: tuple[str, ...], size: str | None, edition: str,
+        self, _: object, papers: tuple[str, ...], size: str | None, editions: tuple[str, ...],
         step: Callable[[str], None],
     ) -> tuple[Mapping[str, bytes], tuple[Notice, ...]]:  # fmt: skip
         step("laying out")
-        self.calls.append((papers, size, edition))
+        self.calls.append((papers, size, editions))
         return {f"{paper}.pdf": self.content for paper in papers}, self.faults
 
 
@@ -70,14 +72,57 @@ def test_both_papers_of_every_pattern(run: Run, printer: Printer) -> None:
     assert ran.out.splitlines() == [
         f"build/{slug}/{paper}.pdf" for slug in ("first", "second") for paper in ("a4", "letter")
     ]
-    assert printer.calls == [(("a4", "letter"), None, "full")] * 2
+    assert printer.calls == [(("a4", "letter"), None, ("full",))] * 2
 
 
 def test_what_was_asked_for_is_passed_on(run: Run, here: Path, printer: Printer) -> None:
     words = ("--size", "crib", "--paper", "a4", "--out", "elsewhere")
     assert run("build", "patterns/first", *words).out == "elsewhere/first/a4.pdf\n"
-    assert printer.calls == [(("a4",), "crib", "full")]
+    assert printer.calls == [(("a4",), "crib", ("full",))]
     assert made(here) == {}
+
+
+def test_an_edition_alone(run: Run, here: Path, printer: Printer) -> None:
+    assert run("build", "patterns/first", "--edition", "labels").code == 0
+    assert printer.calls == [(("a4", "letter"), None, ("labels",))]
+    (here / "patterns" / "first" / "pattern.yaml").write_text(f"{SOUND}\n{ASKED}\n")
+    run("build", "patterns/first", "--edition", "full")
+    assert printer.calls[-1][2] == ("full",)
+
+
+def test_the_editions_that_the_source_asks_for_are_made_too(
+    run: Run, here: Path, printer: Printer
+) -> None:
+    (here / "patterns" / "first" / "pattern.yaml").write_text(f"{SOUND}\n{ASKED}\n")
+    ran = run("build")
+    assert [editions for _, _, editions in printer.calls] == [
+        ("full", "left-handed", "labels"),  # the booklet always, then as asked
+        ("full",),
+    ]
+    assert "not-used-yet" not in ran.err
+
+
+def test_an_edition_that_there_is_not(run: Run, here: Path, printer: Printer) -> None:
+    asked = "issue-as: {editions: [lables]}"
+    (here / "patterns" / "first" / "pattern.yaml").write_text(f"{SOUND}\n{asked}\n")
+    ran = run("build", "patterns/first")
+    assert (ran.code, printer.calls) == (1, [])
+    assert "there is no edition `lables`. Editions: full, labels, left-handed." in ran.err
+
+
+def test_what_else_may_be_issued_is_kept_for_later(run: Run, here: Path) -> None:
+    asked = "issue-as: {editions: labels, papers: a4, appendices: [lesson]}"
+    (here / "patterns" / "first" / "pattern.yaml").write_text(f"{SOUND}\n{asked}\n")
+    said = run("check", "patterns/first").err
+    assert "`papers` is kept, and not used yet" in said
+    assert "`appendices` is kept, and not used yet" in said
+    assert "`issue-as` is kept" not in said
+
+
+def test_the_help_names_every_edition(run: Run) -> None:
+    said = " ".join(run("build", "--help").out.split())
+    for edition in EDITIONS:
+        assert f"{edition.name}: {edition.tells}" in said
 
 
 def test_a_pattern_with_a_fault_is_not_built_and_the_others_are(
@@ -151,6 +196,7 @@ def test_without_the_libraries_that_lay_out_pages(
         (("--demo", "patterns/first"), "name no source beside it"),
         (("--size", "king"), "no pattern here has a size king. Sizes: crib, throw."),
         (("--paper", "a5"), "invalid choice: 'a5'"),
+        (("--edition", "lables"), "invalid choice: 'lables'"),
         (("patterns/third",), "does not exist"),
     ],
 )

@@ -135,6 +135,6 @@ def test_bad_input_is_told_clearly(run: Run, pattern: WritePattern, name: str) -
     assert "Traceback" not in ran.err
 
 
-@pytest.mark.parametrize("of", ["check", "figures"])
+@pytest.mark.parametrize("of", ["check", "figures", "kits"])
 def test_schemas_are_the_committed_ones(run: Run, golden: Golden, of: str) -> None:
     golden(run("schema", of).out, f"schema/{of}.json")

@@ -191,20 +191,24 @@ def test_published_binding_counts(finished: str, width: int, strips: int) -> Non
 )
 def test_bias_from_a_square(around: str, width: str, side: int) -> None:
     """√(length × width), rounded up: 250 × 2, 55 × 2½ and 100 × 3½ (mydecozo.co.uk,
-    getasquiltingstudio.com, quiltersquestiontime.com)."""
+    getasquiltingstudio.com, quiltersquestiontime.com). The rule counts no seams."""
     quarter = Fraction(around) / 4
-    made = planned(
-        finished=f"{quarter} x {quarter}", binding=Binding("cloth", inches(width), bias=True)
-    )
+    bias = Binding("cloth", inches(width), bias=True)
+    trade = Settings(joins="not counted")
+    made = planned(finished=f"{quarter} x {quarter}", binding=bias, settings=trade)
     assert made.binding
     assert (made.binding.squares, made.binding.square) == (1, Fraction(side))
     assert made.fabrics["cloth"].length == side
 
 
-def test_bias_of_a_large_quilt_from_two_squares() -> None:
+def test_bias_of_a_large_quilt_from_several_squares() -> None:
+    """810 in of 2½. No square beyond 24 in is cut: the long ruler reaches no farther. Six of 20
+    lie two by two on cloth of 40, and give 6 × 137 7/8 less 5 × 2½ (own arithmetic)."""
     made = planned(finished="200 square", binding=Binding("cloth", inches("2 1/2"), bias=True))
     assert made.binding
-    assert (made.binding.squares, made.binding.square) == (2, Fraction(32))
+    assert (made.binding.squares, made.binding.square) == (6, Fraction(20))
+    assert made.binding.made == 6 * inches("137 7/8") - 5 * inches("2 1/2")
+    assert made.fabrics["cloth"].length == 60
 
 
 def test_stated_binding_length() -> None:

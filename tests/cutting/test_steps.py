@@ -3,10 +3,15 @@
 from fractions import Fraction
 from typing import Any
 
-from patternbook.cutting.records import CutStep
+import pytest
+
+from patternbook.cutting.cloth import Cloth
+from patternbook.cutting.records import Cut, CutStep, Join, Strip
+from patternbook.cutting.steps import cut_steps, folded
 from patternbook.cutting.tools import TABLES
+from patternbook.forms import by_name
 from patternbook.quilt.records import CutSize, Piece, Run
-from tests.cutting.small import fabric, inches, piece, planned
+from tests.cutting.small import fabric, inches, piece, planned, quilt
 
 MATS = TABLES["in"].mats
 LONG, SQUARE = TABLES["in"].long_ruler, TABLES["in"].square
@@ -82,3 +87,51 @@ def test_pre_cut_squares_used_whole_need_no_cut() -> None:
 def test_pieces_trimmed_in_a_wider_strip() -> None:
     subcut = steps(piece("A", "2 square", 18), cloth=ROLL)[-1]
     assert (subcut.width, subcut.across) == (inches("2 1/2"), Fraction(2))
+
+
+def of_strip(*cuts: Cut, length: int = 40, **more: Any) -> Strip:
+    return Strip(inches("2 1/2"), Fraction(length), 1, cuts, **more)
+
+
+def like(letter: str, along: str, number: int, **more: Any) -> Cut:
+    return Cut(letter, inches(along), inches("2 1/2"), number, **more)
+
+
+@pytest.mark.parametrize(
+    ("strip", "may"),
+    [
+        (of_strip(like("A", "8 1/2", 4)), True),  # two from each end
+        (of_strip(like("A", "13", 3)), False),  # the middle one lies over the fold
+        (of_strip(like("T", "2 1/2", 15)), True),  # eight and seven, 20 in to the fold
+        (of_strip(like("J", "16 1/2", 1)), False),  # two would be cut, of which one is wanted
+        (of_strip(like("A", "8 1/2", 4), like("C", "4 1/2", 1)), False),
+        (of_strip(like("A", "8", 2), like("C", "4", 4)), True),
+        (of_strip(like("A", "8 1/2", 4), beside=True), False),
+        (of_strip(like("A", "8 1/2", 4), join=Join("straight", Fraction(0), Fraction(80))), False),
+    ],
+)
+def test_a_strip_stays_folded_while_no_piece_lies_over_the_fold(strip: Strip, may: bool) -> None:
+    """Own arithmetic: half of each kind of piece on either side of the middle of 40 in."""
+    assert folded(by_name["yardage"], strip) is may
+
+
+def test_pieces_in_pre_cut_squares_are_not_cut_folded() -> None:
+    assert not folded(by_name["squares"], of_strip(like("A", "5", 2), length=10))
+
+
+def test_three_in_a_strip_are_cut_from_open_strips() -> None:
+    """13 in three times is 39 of 40: folded, the ruler would cut through the middle one."""
+    subcut = steps(piece("A", "13 x 3", 6))[-1]
+    assert (subcut.per_strip, subcut.folds, subcut.layers) == (3, 0, 2)
+
+
+def test_what_lies_above_others_is_cut_too() -> None:
+    """Thrifty cutting: under D of 8½ is room for a J of 3½ in a strip 12 in wide."""
+    above = Cut("J", inches("16 1/2"), inches("3 1/2"), 2)
+    below = Cut("D", inches("18 1/2"), inches("8 1/2"), 2, above=(above,))
+    strip = Strip(Fraction(12), Fraction(40), 1, (below,))
+    made = cut_steps(quilt(), Cloth(fabric(), Fraction(40)), (strip,), ())
+    assert [(step.letters, step.length, step.across) for step in made if step.kind == "subcut"] == [
+        (("D",), inches("18 1/2"), inches("8 1/2")),
+        (("J",), inches("16 1/2"), inches("3 1/2")),
+    ]

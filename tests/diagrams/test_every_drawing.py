@@ -9,6 +9,8 @@ from tests.diagrams.drawn import ALL, DEMOS, box, clashes, covered, drawn, exami
 # The most that a drawing may take, in inches; the text area of both papers is 7.25 wide.
 MOST = {
     "cover": (5.4, 6.0),
+    "cuts": (7.2, 0.6),
+    "swatch": (0.6, 0.5),
     "key": (7.2, 2.6),
     "seam-test": (3.5, 1.7),
     "tops": (7.2, 3.2),

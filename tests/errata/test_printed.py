@@ -177,7 +177,7 @@ def test_a50_templates_are_drawn_in_dark_lines_that_a_copy_keeps() -> None:
 
 def test_a41_sashing_has_its_width_and_its_order_in_the_booklet() -> None:
     made = printed(SASHED)
-    assert "S 17 2 × 6½″" in made["cutting"]
+    assert "cut 17 rectangles, 2 × 6½″ (S)" in made["cutting"]
     steps = made["steps"]
     rows = steps.index("From the left: A and S in turn, beginning and ending with A")
     between = steps.index("From the left: S (lying sideways) and K in turn")

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from patternbook import proof
-from patternbook.cutting.records import Strip
+from patternbook.cutting.records import LabelPlan, Strip
 from patternbook.exact import Exact
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import CutSize, LayoutMade, PiecedMade, Sides, Unit
@@ -30,6 +30,7 @@ from tests.proof.planting import (
 )
 
 EIGHTH = Fraction(1, 8)
+LABEL = CutSize(Fraction(5), Fraction(3))  # cut with no hems
 # The author's faults, which are tested with sources.
 OF_THE_AUTHOR = {"one_way", "ruler", "again", "not_stated", "one_square", "round_point"}
 
@@ -159,6 +160,18 @@ CLOTH: dict[str, Callable[[], Evidence]] = {
     "pack-count": lambda: in_strip(
         books(), "A", lambda strip: replace(strip, times=strip.times + 40)
     ),
+    "cut-outside": lambda: in_fabric(
+        tea(), "linen", lambda plan: replace(plan, length=plan.length - EIGHTH)
+    ),
+    "cut-steps": lambda: in_fabric(
+        tea(), "linen", lambda plan: replace(plan, steps=plan.steps[:-1])
+    ),
+    "cut-ruler": lambda: in_fabric(
+        tea(), "linen", lambda plan: replace(plan, steps=(replace(plan.steps[0], rulers=()),))
+    ),
+    "bound-told": lambda: in_fabric(
+        tea(), "linen", lambda plan: replace(plan, bound=plan.length + EIGHTH)
+    ),
     "one-source": lambda: in_cutting(tea(), yields={**tea().cutting.yields, "S": 1}),
 }
 
@@ -166,6 +179,7 @@ LAYERS: dict[str, Callable[[], Evidence]] = {
     "binding-sum": lambda: with_binding(strips=tea().cutting.binding.strips - 1),  # type: ignore[union-attr]
     "backing-sum": lambda: with_backing_panels(panels=1),
     "batting-sum": lambda: with_batting(CutSize(Fraction(45), Fraction(60))),
+    "label-sum": lambda: in_cutting(tea(), label=LabelPlan(LABEL, LABEL, None, (), (), 0)),
 }
 
 

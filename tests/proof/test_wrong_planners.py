@@ -3,11 +3,17 @@
 import importlib
 from collections import Counter
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
 
+from patternbook.cutting import planned
+from patternbook.cutting.planner.records import Answer
+from patternbook.cutting.planner.solve import solve
+from patternbook.cutting.records import Style
 from patternbook.edition.pipeline import examine
+from tests.proof.spoiled import codes, evidence_of, sizes
 from tests.support import ROOT
 
 Wrong = Callable[[Any], Any]
@@ -71,3 +77,57 @@ def test_a_wrong_sewing_method_is_found_out(
     monkeypatch.setattr(home, name, wrong(getattr(home, name)))
     told = examine(DEMOS[1], "pattern.yaml").notices
     assert code in {one.code for one in told if one.stage == "proof" and one.severity == "error"}
+
+
+def one_strip_less(answer: Answer) -> Answer:
+    first, *others = answer.strips
+    return replace(answer, strips=(*others, first._replace(times=first.times - 1)))
+
+
+def one_piece_more(answer: Answer) -> Answer:
+    first, *others = answer.strips
+    column = first.columns[0]
+    more = column._replace(pieces=column.pieces + 1, columns=column.columns + 1)
+    return replace(answer, strips=(first._replace(columns=(more, *first.columns[1:])), *others))
+
+
+def in_too_long_strips(answer: Answer) -> Answer:
+    """As if the cloth were half as wide again."""
+    first, *others = answer.strips
+    columns = tuple(
+        column._replace(columns=column.columns * 2, pieces=column.pieces * 2)
+        for column in first.columns
+    )
+    return replace(answer, strips=(first._replace(columns=columns), *others))
+
+
+def bound_as_the_plan(answer: Answer) -> Answer:
+    more = answer.length + min(strip.height for strip in answer.strips)
+    return replace(answer, by_prices=more)
+
+
+def dear(answer: Answer) -> Answer:
+    dearer = [
+        one._replace(kinds=tuple((kind, 2 * price) for kind, price in one.kinds))
+        for one in answer.prices
+    ]
+    return replace(answer, prices=tuple(dearer))
+
+
+ANSWERS: list[tuple[Callable[[Answer], Answer], str]] = [
+    (one_strip_less, "cut-count"),
+    (one_piece_more, "cut-count"),
+    (in_too_long_strips, "cut-outside"),
+    (bound_as_the_plan, "bound-high"),
+    (dear, "bound-prices"),
+]
+
+
+@pytest.mark.parametrize(("wrong", "code"), ANSWERS)
+@pytest.mark.parametrize("style", ["shared", "thrifty"])
+def test_a_wrong_plan_of_shared_strips_is_found_out(
+    monkeypatch: pytest.MonkeyPatch, *, style: Style, wrong: Callable[[Answer], Answer], code: str
+) -> None:
+    monkeypatch.setattr(planned, "solve", lambda task: wrong(solve(task)))
+    quilt = sizes(DEMOS[0])["throw"].quilt
+    assert code in codes(evidence_of(quilt, style))

@@ -131,9 +131,12 @@ WALK_THROUGHS = [
     Yardage("2 1/2 x 4 1/2", 140, "40", "0", ", strip-width: 2 1/2", "18", "45", None),
     # 11.6: the squares of 60 triangles, 10 a strip,
     # http://quilting.about.com/od/stepbystepquilting/ss/calculate_yards_2.htm
-    Yardage("3 7/8 square", 30, "40", "0", "", "3", "11 5/8", None),
+    # The last step, 0.32 yd up to 1/2, is of those who buy by quarters of a yard,
+    # https://perkyhobby.com/sewing/how-much-fabric-do-i-need-for-a-quilt-back.html
+    Yardage("3 7/8 square", 30, "40", "0, yard-step: 1/4", "", "3", "11 5/8", "1/2"),
     # 11.10: 12 a strip of 42, https://sweetpotatoquiltsblog.com/?p=2293
     Yardage("3 1/2 square", 48, "42", "0", "", "4", "14", None),
+    Yardage("2 1/2 x 4 1/2", 18, "42", "0", ", strip-width: 2 1/2", "2", "5", None),
 ]
 
 

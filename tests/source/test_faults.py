@@ -18,7 +18,7 @@ FAULTS = {
         "backing: {zebra: red}",
         (
             "3:11: error unknown-key: `zebra` is not a key of the backing. Its keys are "
-            "note, fabric, over, size, panels, seams."
+            "note, quilted-by, pieced, insert, fabric, over, size, panels, seams."
         ),
     ),
     "a key of another method": (
@@ -233,8 +233,6 @@ def test_a_pattern_needs_its_name(told: Told) -> None:
     [
         ("in: {fr: {summary: a}}", "in"),
         ("photos: [{file: quilt.jpg, alt: the quilt}]", "photos"),
-        ("settings: {cutting: thrifty}", "cutting"),
-        ("settings: {shrinkage: 5%}", "shrinkage"),
         ("quilting: [{area: all over, design: loops, seed: 3}]", "seed"),
     ],
 )

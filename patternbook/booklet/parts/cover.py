@@ -23,6 +23,7 @@ class Cover:
     level: str
     skills: str
     revision: str
+    hand: str
     newest: str
     contact: str
 
@@ -44,6 +45,7 @@ def cover(book: Book) -> Cover:
         level=wording.capital(level(heading.level, book.all)),
         skills=skills(book.all),
         revision=revision(book),
+        hand="left-handed, from the right" if book.hand == "left" else "",
         newest=heading.site or "",
         contact=heading.report or heading.contact or "",
     )

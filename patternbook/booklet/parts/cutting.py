@@ -8,21 +8,30 @@ from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, finished
-from patternbook.booklet.chart import charts, is_whole, order, remarks
+from patternbook.booklet.chart import charts, cut_to_length, is_whole, order
+from patternbook.booklet.chart_remarks import remarks, sorted_lengths, webs
+from patternbook.booklet.chart_strips import by_strips, lengths
+from patternbook.booklet.cut_sentences import CutFrom, sentences
 from patternbook.booklet.parts.tools import steps
+from patternbook.booklet.style_words import how_planned
 from patternbook.cutting.records import CutStep
 from patternbook.cutting.tools import LAYERS, TABLES
+from patternbook.diagrams.lay_words import KEY
 from patternbook.diagrams.naming import name as drawn
-from patternbook.inch import System
+from patternbook.proof.evidence import Evidence
+
+CAPTION: Final = 0.35  # inches that a lay's caption takes, and the air round it
 
 
 @dataclass(frozen=True)
 class SizeChart:
-    """All that is cut for one size."""
+    """All that is cut for one size: in tables where there are several, in sentences alone."""
 
     title: str
     anchor: str
     tables: tuple[Table, ...]
+    cut: tuple[CutFrom, ...]
+    lengths: tuple[Table, ...]
     remarks: tuple[str, ...]
 
 
@@ -35,43 +44,74 @@ class Cutting:
     how: tuple[str, ...]
     notes: tuple[str, ...]
     sizes: tuple[SizeChart, ...]
+    style: str
     lays_title: str
+    signs: Figure | None
+    room: str
     lays: tuple[Figure, ...]
 
 
 def cutting(book: Book) -> Cutting:
     """The cutting of the sizes in this booklet."""
     notes = [said for piece in book.first.quilt.pieces.values() for said in book.said(piece.note)]
+    lays = tuple(_lays(book))
     return Cutting(
         "Cutting",
         book.said(book.first.quilt.words.get("cutting")),
         tuple(_how(book)),
         tuple(notes),
         tuple(_size(book, name) for name in book.sizes),
+        how_planned(book),
         "How the pieces lie on the fabric",
-        tuple(_lays(book)),
+        _signs(book),
+        _room(book, lays),
+        lays,
     )
 
 
 def _size(book: Book, name: str) -> SizeChart:
-    known = book.sizes[name]
+    known, alone = book.sizes[name], len(book.sizes) == 1
     size = f", {wording.sides(finished(known), book.system)} finished"
+    tables = (lengths(known, letter) for letter in known.quilt.pieces if _sorted(known, letter))
+    below = (*sorted_lengths(known), *webs(known))
     return SizeChart(
         f"{wording.title(name)}{size}",
         f"cut-{name}",
-        charts(known),
-        tuple(remarks(known, shared=not book.drawings)),
+        () if alone else charts(known),
+        sentences(known) if alone else (),
+        tuple(table for table in tables if table),
+        below if alone else tuple(remarks(known, shared=not book.drawings)),
     )
+
+
+def _sorted(known: Evidence, letter: str) -> bool:
+    """Whether it is cut into lengths that are sorted."""
+    return letter in known.cutting.letters and cut_to_length(known, letter)
+
+
+def _signs(book: Book) -> Figure | None:
+    """The rulers' signs and the others of the lays, as wide as they are."""
+    figure = book.figure(KEY)
+    return replace(figure, caption="") if figure else None
+
+
+def _room(book: Book, lays: Sequence[Figure]) -> str:
+    """How high the first lay stands on the page with its caption: no heading stands without it."""
+    high = book.drawings[lays[0].name].inches[1] + CAPTION if lays else 0.0
+    return f"{high:.2f}in"
 
 
 def _lays(book: Book) -> Iterator[Figure]:
     """In every size those of cloth whose strips give several letters; of cloth that is cut a
-    letter a strip, as the chart says it, one size's; of whole strips none."""
+    letter a strip, as the chart says it, one size's; of whole strips none, nor of pre-cuts that
+    are used as they come."""
     alone = len(book.sizes) == 1
     for size, known in book.sizes.items():
         for fabric, plan in known.cutting.fabrics.items():
-            shared = alone or any(len(strip.letters) > 1 for strip in plan.strips)
-            if all(is_whole(known, letter) for letter in order(plan)):
+            mixed = by_strips(plan) or any(len(strip.letters) > 1 for strip in plan.strips)
+            shared = alone or mixed
+            as_it_comes = not plan.steps
+            if as_it_comes or all(is_whole(known, letter) for letter in order(plan)):
                 continue
             if not shared and known is not book.first:
                 continue
@@ -92,7 +132,7 @@ def _how(book: Book) -> Iterator[str]:
     for kind, tell in HOW.items():
         found = [step for step in actions if step.kind == kind]
         if found:
-            yield tell(book.system, found)
+            yield tell(book, found)
     by_template = _by_template(book)
     if by_template:
         their = "its template" if len(by_template) == 1 else "their templates"
@@ -111,20 +151,27 @@ def _by_template(book: Book) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _straighten(system: System, steps: Sequence[CutStep]) -> str:
+def _straighten(book: Book, steps: Sequence[CutStep]) -> str:
+    system = book.system
     ruler = wording.size(*TABLES[system.unit].long_ruler, system)
     twice = any(step.folds > 1 for step in steps)
     again = " Fold once more, fold to selvedge, edges parallel." if twice else ""
     width = wording.length(steps[0].width or 0, system)
     return (
         f"Straighten the edge: fold the fabric selvedge to selvedge until it lies flat.{again} "
-        f"Lay the {ruler} ruler square to the fold and cut off about {width}."
+        f"Lay the {ruler} ruler square to the fold and cut off about {width} at the {book.begins}."
     )
 
 
-def _strip(system: System, steps: Sequence[CutStep]) -> str:
-    table = TABLES[system.unit]
-    told = ["Cut the strips across the fabric, the widest first, in the order of the chart."]
+def _strip(book: Book, steps: Sequence[CutStep]) -> str:
+    system, table = book.system, TABLES[book.system.unit]
+    told = []
+    if any(step.reason == "long" for step in steps):
+        told.append("Cut the lengths off first, for the pieces along the fabric.")
+    told.append(
+        f"Cut the strips across the fabric, from the {book.begins}, in the order told below, the "
+        "widest first."
+    )
     if any(len(step.rulers) > 1 for step in steps):
         wide = wording.length(table.long_ruler.across, system)
         square = wording.size(*table.square, system)
@@ -138,7 +185,7 @@ def _strip(system: System, steps: Sequence[CutStep]) -> str:
     return " ".join(told)
 
 
-def _trim(_: System, steps: Sequence[CutStep]) -> str:
+def _trim(_: Book, steps: Sequence[CutStep]) -> str:
     layers = wording.spelled(max(step.layers for step in steps))
     return (
         f"Stack strips of one width in up to {layers} layers, edges level, and trim off the "
@@ -146,10 +193,12 @@ def _trim(_: System, steps: Sequence[CutStep]) -> str:
     )
 
 
-def _subcut(_: System, steps: Sequence[CutStep]) -> str:
+def _subcut(book: Book, steps: Sequence[CutStep]) -> str:
     stacked = any(step.layers > 1 for step in steps)
     layers = f", in stacks of up to {wording.spelled(LAYERS)} layers" if stacked else ""
-    told = f"Cut the pieces from the strips, the longest first{layers}."
+    told = f"Cut the pieces from the strips, from the {book.begins}, the longest first{layers}."
+    if any(step.folds and not step.on_fold for step in steps):
+        told += " Open a strip before a piece would lie over its fold."
     if any(step.on_fold for step in steps):
         told += (
             " If one is longer than the ruler, fold once more and measure half from the fold; "
@@ -158,7 +207,7 @@ def _subcut(_: System, steps: Sequence[CutStep]) -> str:
     return told
 
 
-HOW: Final[Mapping[str, Callable[[System, Sequence[CutStep]], str]]] = {
+HOW: Final[Mapping[str, Callable[[Book, Sequence[CutStep]], str]]] = {
     "straighten": _straighten,
     "strip": _strip,
     "trim": _trim,

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, told_by_size
-from patternbook.cutting.records import BindingPlan, Panels
+from patternbook.booklet.finishing_words import actions
+from patternbook.cutting.records import BackingFor, Panels
 from patternbook.proof.evidence import Evidence
-from patternbook.sewing.records import Finish
 
 
 @dataclass(frozen=True)
@@ -36,97 +37,29 @@ class Finishing:
 def finishing(book: Book) -> Finishing:
     """From the finished top to the label."""
     quilt = book.first.quilt
-    told = (quilt.backing, quilt.batting, quilt.binding)
+    told = (quilt.backing, quilt.batting, quilt.binding, quilt.label)
     notes = tuple(said for whole in told if whole for said in book.said(whole.note))
     drawn = book.figure("backings")
     return Finishing(
         "Finishing",
         book.said(quilt.words.get("finishing")),
-        tuple(_actions(book)),
-        Table("Backing, batting and binding", ("", *book.names), told_by_size(book, ROWS)),
+        tuple(Action(head, words) for head, words in actions(book)),
+        Table("Backing, batting and binding", ("", *book.names), told_by_size(book, _rows(book))),
         notes,
         book.said(quilt.words.get("care")),
         (drawn,) if drawn else (),
     )
 
 
-def _finish(book: Book, kind: str) -> Finish | None:
-    return next((one for one in book.first.sewing.finishing if one.kind == kind), None)
-
-
-def _actions(book: Book) -> Iterator[Action]:
-    if any(known.cutting.backing for known in book.all):
-        yield Action("Backing", _backing(book))
-    yield from _layers(book)
-    yield from _edges(book)
-
-
-def _backing(book: Book) -> str:
-    plan = book.first.cutting.backing
-    if plan is None:
-        return ""
-    seam, over, frame, home = (
-        wording.length(length, book.system)
-        for length in (plan.seam, plan.over, plan.frame.over, plan.home.over)
-    )
-    return (
-        "Cut the lengths that the table names and trim off the selvedges. Join them side by side "
-        f"with {seam} seams and press the seams open. It is {over} larger on each side: a frame "
-        f"wants {frame}, at home {home} will do."
-    )
-
-
-def _layers(book: Book) -> Iterator[Action]:
-    layer, baste, quilt = (_finish(book, kind) for kind in ("layer", "baste", "quilt"))
-    if layer:
-        yield Action(
-            "Layer",
-            "Tape the backing wrong side up on a flat floor, smooth but not stretched. Lay the "
-            "batting on it, then the pressed top right side up in the middle.",
-        )
-    if baste and baste.spacing:
-        apart = wording.between(*baste.spacing, book.system)
-        yield Action("Baste", f"From the middle outward, pin through all layers every {apart}.")
-    if quilt:
-        yield Action(
-            "Quilt", "Quilt as the quilting page suggests, or as you like, from the middle outward."
-        )
-
-
-def _edges(book: Book) -> Iterator[Action]:
-    trim, bind, label = (_finish(book, kind) for kind in ("trim", "bind", "label"))
-    if trim:
-        yield Action("Trim", "Trim batting and backing level with the top, with square corners.")
-    plan = book.first.cutting.binding
-    if bind and plan:
-        yield Action("Bind", _binding(book, plan, bind))
-    if label:
-        yield Action(
-            "Label",
-            "Sew a label to the back: your name, the quilt's name, for whom, the date, the "
-            "place, and how to wash it.",
-        )
-
-
-def _binding(book: Book, plan: BindingPlan, bind: Finish) -> str:
-    seam = wording.length(book.first.quilt.seam, book.system)
-    join = (
-        "Lay the ends of two strips at right angles, right sides together, sew from corner to "
-        f"corner, trim to {seam} and press open"
-        if plan.join == "diagonal"
-        else "Join the strips end to end with straight seams and press them open"
-    )
-    fold = (
-        "Fold the strip in half along its length, wrong sides together, and press. "
-        if bind.fold == "double"
-        else ""
-    )
-    return (
-        f"{join}; so on for all strips. {fold}Begin in the middle of a side, raw edges level "
-        f"with the quilt's front, and sew with a {seam} seam. At each corner stop {seam} before "
-        "the edge, fold the strip up and down again, and go on. Join the ends, turn the "
-        "fold to the back and sew it down."
-    )
+def _rows(book: Book) -> tuple[tuple[str, Callable[[Evidence], str]], ...]:
+    """One size's own copy has room for all of them; among several, at home is told where less
+    cloth is then bought."""
+    if len(book.all) == 1:
+        return ROWS
+    plans = [known.cutting.backing for known in book.all if known.cutting.backing]
+    less = any(plan.home.best.amount < plan.best.amount for plan in plans)
+    left = (*OWN_COPY, *(() if less else (AT_HOME,)))
+    return tuple(row for row in ROWS if row[0] not in left)
 
 
 def _best(known: Evidence) -> Panels | None:
@@ -150,9 +83,33 @@ def _seams(known: Evidence) -> str:
     best = _best(known)
     if best is None:
         return wording.NONE
-    if best.panels == 1:
+    if not best.joins:
         return "none"
-    return "from side to side" if best.seams == "crosswise" else "from top to bottom"
+    return "side to side" if best.seams == "crosswise" else "top to bottom"
+
+
+def _strip(known: Evidence) -> str:
+    """The strip of spare cloth that is let in: how wide it is cut, how long it is."""
+    best = _best(known)
+    if best is None or best.insert is None:
+        return wording.NONE
+    return wording.size(best.insert.width, best.insert.length, known.quilt.system)
+
+
+def _otherwise(*, frame: bool) -> Callable[[Evidence], str]:
+    """The backing for the way of quilting that it is not made for, where that differs."""
+
+    def tell(known: Evidence) -> str:
+        plan = known.cutting.backing
+        if plan is None:
+            return wording.NONE
+        way: BackingFor = plan.frame if frame else plan.home
+        if way.over == plan.over or plan.stated:
+            return wording.NONE
+        amount = wording.amount(way.best.amount, plan.unit)
+        return f"{wording.cut_size(way.size, known.quilt.system)}, {amount}"
+
+    return tell
 
 
 def _batting(known: Evidence) -> str:
@@ -160,13 +117,32 @@ def _batting(known: Evidence) -> str:
     return wording.cut_size(plan.size, known.quilt.system) if plan else wording.NONE
 
 
+def _roll(known: Evidence) -> str:
+    """Lengths of batting off a roll: `2, each 68″ off 48″`."""
+    plan = known.cutting.batting
+    if plan is None or plan.roll is None or plan.roll_width is None:
+        return wording.NONE
+    each, wide = (
+        wording.length(one, known.quilt.system) for one in (plan.roll.each, plan.roll_width)
+    )
+    return f"{plan.roll.panels}, each{wording.NBSP}{each}, of {wide}{wording.NBSP}wide"
+
+
 def _strips(known: Evidence) -> str:
     plan = known.cutting.binding
-    if plan is None:
+    if plan is None or plan.square is not None:
         return wording.NONE
-    if plan.square is not None:
-        return "cut on the bias"
     return f"{plan.strips}, {wording.length(plan.cut, known.quilt.system)}{wording.NBSP}wide"
+
+
+def _square(known: Evidence) -> str:
+    """What bias is cut from, and into how many strips."""
+    plan = known.cutting.binding
+    if plan is None or plan.square is None:
+        return wording.NONE
+    side = wording.size(plan.square, plan.square, known.quilt.system)
+    told = f"{plan.squares},{wording.NBSP}{side}"
+    return f"{told}: {wording.counted(plan.bias_strips, 'strip')}" if plan.bias_strips else told
 
 
 def _needed(known: Evidence) -> str:
@@ -174,17 +150,54 @@ def _needed(known: Evidence) -> str:
     return wording.length(plan.length, known.quilt.system) if plan else wording.NONE
 
 
+def _joins(known: Evidence) -> str:
+    """The seams that make it one length; one long strip from a square has none."""
+    plan = known.cutting.binding
+    if plan is None:
+        return wording.NONE
+    return f"{plan.joins} {plan.join}" if plan.joins else "none"
+
+
 def _made(known: Evidence) -> str:
     plan = known.cutting.binding
     return wording.length(plan.made, known.quilt.system) if plan else wording.NONE
 
 
+def _left(known: Evidence) -> str:
+    """What of it is over once it is on."""
+    plan = known.cutting.binding
+    if plan is None:
+        return wording.NONE
+    return wording.length(plan.left, known.quilt.system) if plan.left > 0 else "none"
+
+
+def _label(known: Evidence) -> str:
+    plan = known.cutting.label
+    if plan is None:
+        return wording.NONE
+    cut = wording.cut_size(plan.cut, known.quilt.system)
+    if plan.of_backing:  # trimmed off it
+        return f"{cut} of {plan.source or 'backing'}"
+    return f"{cut} of {plan.source or 'any light cloth'}"
+
+
+AT_HOME: Final = "At home instead"
 ROWS = (
     ("Backing, at least", _backing_size),
     ("Backing lengths", _lengths),
     ("Backing seams run", _seams),
+    ("Strip let in, cut", _strip),
+    (AT_HOME, _otherwise(frame=False)),
+    ("On a frame instead", _otherwise(frame=True)),
     ("Batting, at least", _batting),
+    ("Batting lengths", _roll),
     ("Binding strips", _strips),
+    ("Binding squares", _square),
+    ("Binding joins", _joins),
     ("Binding needed", _needed),
     ("Binding once joined", _made),
+    ("Binding left over", _left),
+    ("Label, cut", _label),
 )
+# What the purchase or the other rows tell already, in a booklet of several sizes.
+OWN_COPY = ("Binding joins",)

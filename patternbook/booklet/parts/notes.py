@@ -5,12 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure
 from patternbook.booklet.halves import halves
+from patternbook.booklet.other_cloth import narrower, one_way
+from patternbook.forms import by_length
 from patternbook.inch import ruler_up
+
+WASH_OR_NOT: Final = "Wash all fabrics before you cut, or none."
+WASH: Final = (
+    "The amounts count on fabrics that are washed: wash and press all that come off the bolt, then "
+    "measure the usable width, then cut."
+)
 
 
 class Note(NamedTuple):
@@ -59,11 +67,11 @@ def _notes(book: Book) -> Iterator[Note]:
         "allowances is taken from raw edge to raw edge.",
     )
     yield from _one_first(book)
-    yield Note("Width of fabric", _width(book))
+    yield Note("Width of fabric", f"{_width(book)}{narrower(book)}")
     yield Note(
         "Washing",
-        "Wash all fabrics before you cut, or none. Never wash pre-cut pieces: they shrink and "
-        "fray.",
+        f"{WASH if quilt.settings.shrinkage else WASH_OR_NOT} Never wash pre-cut pieces: they "
+        "shrink and fray.",
     )
     yield Note(
         "Pressing",
@@ -104,20 +112,25 @@ def _width(book: Book) -> str:
     holds = (
         f" Cloth down to {wording.length(least, system)} will do."
         if least and least < quilt.width
+        else " Of narrower cloth more is needed."
+        if narrower(book)
         else " Narrower cloth will not do."
     )
     return f"The usable width is taken as {usable}, between the selvedges. Measure yours.{holds}"
 
 
 def least_width(book: Book) -> Fraction | None:
-    """The narrowest usable width at which every cut of these sizes can still be made."""
+    """The narrowest usable width at which every cut of these sizes can still be made from cloth
+    of the pattern's own width."""
+    width = book.first.quilt.width
     plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
     least = [
         plan.least_width
         for plan in plans
-        if plan.form == "yardage" and plan.least_width is not None
+        if by_length(plan.form) and plan.width == width and plan.least_width is not None
     ]
-    backs = [known.cutting.backing.best.least_width for known in book.all if known.cutting.backing]
+    backings = (known.cutting.backing for known in book.all)
+    backs = [one.best.least_width for one in backings if one and one.cloth_width == width]
     found = [*least, *backs]
     return ruler_up(max(found), book.system) if found else None
 
@@ -143,7 +156,19 @@ def _amounts(book: Book) -> str:
         if unit == "yd"
         else ""
     )
-    return f"{told}{joins}.{metres}"
+    return f"{told}{joins}.{metres}{_washed(book)}{one_way(book)}"
+
+
+def _washed(book: Book) -> str:
+    """The rule for shrinkage, where the author states it."""
+    shrinkage = book.first.quilt.settings.shrinkage
+    if not shrinkage:
+        return ""
+    lost = wording.number(shrinkage, book.system)
+    return (
+        f" Washing is taken to shorten cloth off the bolt by {lost}%: what is needed is divided by "
+        f"1 − {lost}⁄100."
+    )
 
 
 def seam_test(book: Book) -> tuple[str, ...]:

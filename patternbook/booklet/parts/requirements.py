@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
@@ -10,22 +10,27 @@ from typing import Final
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, told_by_size
 from patternbook.booklet.cloth_words import bought, label, letters, precut
+from patternbook.booklet.other_cloth import instead, trusted
 from patternbook.cutting.records import Buy
+from patternbook.forms import by_length
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import CutSize, Fabric
 
+SPARE: Final = "To spare in these amounts, and the pieces that it gives"
+MORE: Final = 2  # letters named for the cloth that is over
 Tell = Callable[[Evidence], str]
 Line = tuple[str, Tell]
 
 
 @dataclass(frozen=True)
 class Requirements:
-    """What to buy, what is over, and what is said of single fabrics."""
+    """What to buy, what is over, what is said of single fabrics, and what would do instead."""
 
     title: str
     table: Table
     spare: Table
     remarks: tuple[str, ...]
+    instead: tuple[str, ...]
     figure: Figure | None
 
 
@@ -41,8 +46,9 @@ def requirements(book: Book) -> Requirements:
     return Requirements(
         "What you need",
         Table("Fabric, batting and thread", head, told_by_size(book, lines)),
-        Table("To spare in these amounts", head, told_by_size(book, spare)),
-        tuple(remark for fabric in fabrics for remark in _remarks(book, fabric)),
+        Table(SPARE, head, told_by_size(book, spare)),
+        tuple(remark for fabric in fabrics for remark in _remarks(book, fabric, fabrics)),
+        instead(book, fabrics),
         book.figure("key"),
     )
 
@@ -88,8 +94,8 @@ def _buy(known: Evidence, name: str) -> Buy | None:
 
 def _fabric(book: Book, fabric: Fabric) -> Iterator[Line]:
     cut = letters(fabric.name, book.all)
-    name = f"{label(fabric)}: {cut}" if cut else label(fabric)
-    if fabric.form == "yardage":
+    name = label(fabric) + (", one-way" if fabric.one_way else "") + (f": {cut}" if cut else "")
+    if by_length(fabric.form):
         yield name, lambda known: amount(_buy(known, fabric.name))
         return
     pack = f", packs of {fabric.pack}" if fabric.pack else ""
@@ -127,9 +133,19 @@ def _spare(fabric: Fabric) -> Tell:
         if buy.spare_precuts is not None and buy.number is not None:
             over = precut(fabric, buy.spare_precuts, known).partition(",")[0]
             return over if buy.spare_precuts else "none"
-        return wording.length(buy.spare, known.quilt.system) if buy.amount else wording.NONE
+        return _over(buy, known) if buy.amount else wording.NONE
 
     return tell
+
+
+def _over(buy: Buy, known: Evidence) -> str:
+    """`3½″ (11 A)`: the cloth that is over, and what it gives of the letters that want least."""
+    told = wording.length(buy.spare, known.quilt.system)
+    gives = sorted((-number, letter) for letter, number in buy.more.items() if number)
+    if not gives:
+        return told
+    pieces = (f"{-number}{wording.NBSP}{letter}" for number, letter in gives[:MORE])
+    return f"{told} ({wording.listed(pieces, 'or')})"
 
 
 def _backing(book: Book) -> Iterator[Line]:
@@ -141,6 +157,8 @@ def _backing(book: Book) -> Iterator[Line]:
     shared = any(_is_cut(known, plan.fabric or "") for known in book.all)
     if shared:  # bought with what else is cut from that fabric, and counted there
         name = f"Of that {name.partition(' (')[0].lower()}, for the backing"
+    if plan.cloth_width != book.first.quilt.width:
+        name = f"{name}, {wording.length(plan.cloth_width, book.system)} wide"
     yield f"{name}, {over} over each side", lambda known: _backing_amount(known, frame=False)
     if plan.over < plan.frame.over and not shared:
         yield f"{name}, quilted on a frame", lambda known: _backing_amount(known, frame=True)
@@ -175,12 +193,22 @@ def _batting_size(known: Evidence) -> str:
 
 def _batting_pack(known: Evidence) -> str:
     plan = known.cutting.batting
-    if plan is None:
+    if plan is None or plan.roll is not None:
         return wording.NONE
     if plan.pack is None:
-        return "two, joined"
+        return "several, joined"
     pack = CutSize(*(_whole(side) for side in plan.pack if side is not None))
-    return wording.cut_size(pack, known.quilt.system)
+    size = wording.cut_size(pack, known.quilt.system)
+    return f"{plan.packs} of {size}, joined" if plan.packs > 1 else size
+
+
+def _batting_roll(known: Evidence) -> str:
+    """Off a roll: the amount, and the roll's width."""
+    plan, system = known.cutting.batting, known.quilt.system
+    if plan is None or plan.roll is None or plan.roll_width is None:
+        return wording.NONE
+    told = in_both(plan.roll.amount, system.bolt_unit, plan.roll.metres)
+    return f"{told}, {wording.length(plan.roll_width, system)} wide"
 
 
 def _whole(side: Fraction) -> Fraction:
@@ -199,15 +227,22 @@ def _thread(known: Evidence) -> str:
 BATTING_AND_THREAD: Final[tuple[Line, ...]] = (
     ("Batting, at least", _batting_size),
     ("Batting, a package of", _batting_pack),
+    ("Batting off the roll", _batting_roll),
     ("Thread for piecing, about", _thread),
 )
 
 
-def _remarks(book: Book, fabric: Fabric) -> Iterator[str]:
+def _remarks(book: Book, fabric: Fabric, fabrics: Sequence[Fabric]) -> Iterator[str]:
     """Prints, one-way cloth, and the author's own note."""
     name = wording.title(fabric.name)
     if fabric.prints > 1:
-        yield f"{name}: {fabric.prints} different prints, one for each {fabric.one_print_per}."
+        each = f"{fabric.prints} different prints, one for each {fabric.one_print_per}."
+        yield " ".join((f"{name}: {each}", *trusted(fabric, fabrics)))
+    else:
+        yield from trusted(fabric, fabrics)
     if fabric.one_way:
-        yield f"{name}: one-way print. Keep every piece the same way up when you cut and sew."
+        yield (
+            f"{name}: one-way print; its amount counts on that. Keep every piece the same way up "
+            "when you cut and sew."
+        )
     yield from book.said(fabric.note)

@@ -9,11 +9,14 @@ from patternbook.booklet.readback.beside import beside
 from patternbook.booklet.readback.chart import chart
 from patternbook.booklet.readback.cloth import cloth
 from patternbook.booklet.readback.counted import counted
+from patternbook.booklet.readback.cut_told import cut_told
 from patternbook.booklet.readback.glance import glance
+from patternbook.booklet.readback.labels import labels
 from patternbook.booklet.readback.pictures import lengths, pictures
 from patternbook.booklet.readback.reading import Differs, tables
 from patternbook.booklet.readback.said import said
 from patternbook.booklet.readback.sentences import sentences, typed_by_author
+from patternbook.booklet.readback.shared import shared
 from patternbook.booklet.readback.steps import steps
 from patternbook.booklet.readback.tagged import lines
 from patternbook.notice import Notice, gathered
@@ -24,7 +27,12 @@ from patternbook.proof.recounted import OURS
 def read_back(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[Notice, ...]:
     """An error for every figure that is printed otherwise than it is; none, and the booklet may
     be written."""
-    return gathered(_told(one, paper) for one in _differences(pdf, sizes))
+    return gathered(_told(one, f"{paper} booklet") for one in _differences(pdf, sizes))
+
+
+def read_labels(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[Notice, ...]:
+    """The same for the sheets of labels."""
+    return gathered(_told(one, f"{paper} labels") for one in labels(lines(pdf), sizes))
 
 
 def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
@@ -34,6 +42,8 @@ def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]
     yield from cloth(found, sizes)
     yield from beside(found, sizes)
     yield from chart(found, sizes)
+    yield from shared(found, sizes)
+    yield from cut_told(read, sizes)
     yield from steps(read, sizes)
     yield from counted(found, sizes)
     yield from said(read, sizes)
@@ -44,8 +54,8 @@ def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]
     yield from sentences(read, right.union(*typed))
 
 
-def _told(found: Differs, paper: str) -> Notice:
-    where = f"page {found.page} of the {paper} booklet" if found.page else f"the {paper} booklet"
+def _told(found: Differs, what: str) -> Notice:
+    where = f"page {found.page} of the {what}" if found.page else f"the {what}"
     message = f"{found.what}: {where} says {found.printed}; {found.right} is right."
     sizes = (found.size,) if found.size else ()
     return Notice(

@@ -98,7 +98,10 @@ def _of(name: str, tell: Callable[[Buy, Quilt], Values]) -> Tell:
 def _spare(buy: Buy, quilt: Quilt) -> Values:
     if buy.number is not None and buy.spare_precuts is not None:
         return (Fraction(buy.spare_precuts),) if buy.spare_precuts else ()
-    return (near(buy.spare, quilt.system),) if buy.amount else ()
+    if not buy.amount:
+        return ()
+    gives = sorted((number for number in buy.more.values() if number), reverse=True)
+    return near(buy.spare, quilt.system), *(Fraction(number) for number in gives[:2])
 
 
 def _precut(name: str, buy: Buy, quilt: Quilt) -> Values:
@@ -125,8 +128,18 @@ def _cloth(best: Panels, *, inches: bool) -> Values:
 
 def _pack(known: Evidence) -> Values:
     plan = known.cutting.batting
-    sides = plan.pack if plan and plan.pack else ()
-    return tuple((side + Fraction(1, 2)) // 1 * Fraction(1) for side in sides if side is not None)
+    if plan is None or plan.pack is None:
+        return ()
+    whole = ((side + Fraction(1, 2)) // 1 * Fraction(1) for side in plan.pack if side is not None)
+    return (*(() if plan.packs == 1 else (Fraction(plan.packs),)), *whole)
+
+
+def _roll(known: Evidence) -> Values:
+    plan = known.cutting.batting
+    if plan is None or plan.roll is None or plan.roll_width is None:
+        return ()
+    bought = _cloth(plan.roll, inches=known.quilt.system.unit == "in")
+    return (*bought, near(plan.roll_width, known.quilt.system))
 
 
 def _thread(known: Evidence) -> Values:
@@ -146,9 +159,74 @@ def _joined(known: Evidence) -> Values:
     return (near(plan.made, known.quilt.system),) if plan else ()
 
 
+def _left(known: Evidence) -> Values:
+    plan = known.cutting.binding
+    return (near(plan.left, known.quilt.system),) if plan and plan.left > 0 else ()
+
+
+def _strip(known: Evidence) -> Values:
+    plan = known.cutting.backing
+    strip = plan.best.insert if plan else None
+    return (
+        tuple(near(side, known.quilt.system) for side in (strip.width, strip.length))
+        if strip
+        else ()
+    )
+
+
+def _instead(*, frame: bool) -> Tell:
+    """Size and amount for the other way of quilting."""
+
+    def told(known: Evidence) -> Values | None:
+        plan = known.cutting.backing
+        if plan is None or plan.stated:
+            return ()
+        way = plan.frame if frame else plan.home
+        if way.over == plan.over:
+            return ()
+        sides = (near(side, known.quilt.system) for side in way.size if side is not None)
+        return (*sides, way.best.amount)
+
+    return told
+
+
+def _batting_lengths(known: Evidence) -> Values:
+    plan = known.cutting.batting
+    if plan is None or plan.roll is None or plan.roll_width is None:
+        return ()
+    each, wide = (near(one, known.quilt.system) for one in (plan.roll.each, plan.roll_width))
+    return Fraction(plan.roll.panels), each, wide
+
+
+def _squares(known: Evidence) -> Values:
+    plan = known.cutting.binding
+    if plan is None or plan.square is None:
+        return ()
+    strips = (Fraction(plan.bias_strips),) if plan.bias_strips else ()
+    return (Fraction(plan.squares), plan.square, plan.square, *strips)
+
+
+def _joins(known: Evidence) -> Values:
+    plan = known.cutting.binding
+    return (Fraction(plan.joins),) if plan and plan.joins else ()
+
+
+def _label(known: Evidence) -> Values:
+    plan, system = known.cutting.label, known.quilt.system
+    return tuple(near(side, system) for side in plan.cut if side is not None) if plan else ()
+
+
 FINISHING: Final[Mapping[str, Tell]] = {
     "Backing lengths": _lengths,
+    "Strip let in, cut": _strip,
+    "At home instead": _instead(frame=False),
+    "On a frame instead": _instead(frame=True),
+    "Batting lengths": _batting_lengths,
+    "Binding squares": _squares,
+    "Binding joins": _joins,
     "Binding once joined": _joined,
+    "Binding left over": _left,
+    "Label, cut": _label,
 }
 
 

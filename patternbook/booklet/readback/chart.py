@@ -13,24 +13,27 @@ from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Piece, PiecedMade
 
 HEAD: Final = ("Pieces", "Cut size", "Strips", "Wide")
+# Where letters share strips of several widths: these have a table of their own.
+SHORT: Final = HEAD[:2]
 
 
 def chart(found: Sequence[Table], sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
-    """Every letter of every size, and no letter more."""
-    charts = [table for table in found if table.head[1:] == HEAD]
-    for size, known in sizes.items():
-        own = [table for table in charts if _is_of(table, size, len(sizes))]
-        rows = {row.cells[0]: row for table in own for row in table.rows}
+    """Every letter of every size, and no letter more; a size alone is told in sentences."""
+    charts = [table for table in found if table.head[1:] in {HEAD, SHORT}]
+    for size, known in sizes.items() if len(sizes) > 1 else ():
+        own = [table for table in charts if is_of(table, size, len(sizes))]
+        rows = {row.cells[0]: (row, table.head[1:]) for table in own for row in table.rows}
         cut = {letter for plan in known.cutting.fabrics.values() for letter in _letters(plan)}
         for letter in sorted(cut):
             label = "Binding" if letter == BINDING else letter
-            row = rows.pop(label, None)
-            yield from _compared(letter, size, known, row)
-        for label, row in rows.items():
+            row, head = rows.pop(label, (None, HEAD))
+            yield from _compared(letter, size, known, row, head)
+        for label, (row, _) in rows.items():
             yield Differs(f"a row {label} of the cutting chart", size, row.page, label, "nothing")
 
 
-def _is_of(table: Table, size: str, sizes: int) -> bool:
+def is_of(table: Table, size: str, sizes: int) -> bool:
+    """Whether a table stands in the chart of this size."""
     return sizes == 1 or table.under.startswith(f"{title(size)},")
 
 
@@ -39,9 +42,11 @@ def _letters(plan: object) -> Iterator[str]:
         yield from strip.letters
 
 
-def _compared(letter: str, size: str, known: Evidence, row: Line | None) -> Iterator[Differs]:
+def _compared(
+    letter: str, size: str, known: Evidence, row: Line | None, head: Sequence[str]
+) -> Iterator[Differs]:
     columns = _binding(known) if letter == BINDING else _piece(letter, known)
-    for at, (word, right) in enumerate(zip(HEAD, columns, strict=True), 1):
+    for at, (word, right) in enumerate(zip(head, columns, strict=False), 1):
         if right is None:
             continue
         what = f"{word.lower()} of {letter} in the cutting chart"
@@ -79,10 +84,14 @@ def _squares(piece: Piece, plan: LetterPlan) -> int:
 
 
 def _lengths(piece: Piece, known: Evidence) -> tuple[Fraction, ...]:
-    """How many lengths, where they are cut beforehand: the logs of a block."""
+    """How many lengths, where they are cut beforehand."""
+    number = Fraction(sum(run.number for run in piece.runs))
+    return (number,) if logs(piece, known) and not all(run.whole for run in piece.runs) else ()
+
+
+def logs(piece: Piece, known: Evidence) -> bool:
+    """Whether a strip is cut beforehand into lengths: the logs of a block."""
     units, runs = known.quilt.units, [run for run in piece.runs if not run.whole]
-    logs = runs and all(
+    return bool(runs) and all(
         run.use in units and isinstance(units[run.use].made, PiecedMade) for run in runs
     )
-    whole = all(run.whole for run in piece.runs)
-    return (Fraction(sum(run.number for run in piece.runs)),) if logs and not whole else ()

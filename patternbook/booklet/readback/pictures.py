@@ -10,6 +10,7 @@ from functools import cache
 from typing import Final
 
 from patternbook.booklet.readback.reading import Differs, near, numbers
+from patternbook.booklet.readback.seamed import between_seams
 from patternbook.booklet.readback.tagged import FIGURE, Line
 from patternbook.exact import Exact
 from patternbook.methods.made import Placed
@@ -50,7 +51,8 @@ def lengths(known: Evidence) -> frozenset[Fraction]:
     """Every length in the records of one size, as it can be printed."""
     system = known.quilt.system
     parts = (known.quilt, known.cutting, known.sewing)
-    return frozenset(near(value, system) for value in {*_lengths(parts)})
+    seamed = between_seams(known.cutting.backing)
+    return frozenset(near(value, system) for value in {*_lengths(parts), *seamed})
 
 
 @cache

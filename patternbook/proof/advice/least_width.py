@@ -7,6 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from patternbook.cutting.records import FabricPlan, Strip
+from patternbook.forms import by_length
 from patternbook.inch import length, printed, ruler_up
 from patternbook.notice import Notice
 from patternbook.proof.advice.told import advised
@@ -37,7 +38,7 @@ def _told(one: Evidence) -> str | None:
     system, parts = one.quilt.system, []
     for name, plan in one.cutting.fabrics.items():
         needed = _needed(plan)
-        if plan.form != "yardage" or needed is None:
+        if not by_length(plan.form) or needed is None:
             continue
         least = ruler_up(needed, system)
         if 0 < plan.width - least < NARROWER[system.unit]:

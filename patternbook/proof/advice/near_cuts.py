@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Final
 
+from patternbook.forms import by_length
 from patternbook.inch import length, printed, size
 from patternbook.notice import Notice, Place
 from patternbook.proof.advice.told import advised
@@ -86,5 +87,5 @@ def _cloth(one: Evidence, first: Piece, second: Piece) -> str:
 def _run(quilt: Quilt, piece: Piece) -> Fraction | None:
     """How long its strips are: across the width of cloth from the bolt."""
     cloth = quilt.fabrics.get(piece.fabric or "")
-    whole = cloth and cloth.form == "yardage" and piece.along == "width"
+    whole = cloth and by_length(cloth.form) and piece.along == "width"
     return cloth.width if cloth and whole else None

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from typing import Final
 
+from patternbook.forms import by_length
 from patternbook.inch import length, printed
 from patternbook.notice import Notice, Place
 from patternbook.proof.advice.told import advised
@@ -51,7 +52,7 @@ def _saved(one: Evidence, piece: Piece) -> str | None:
     """How many strips fewer, where they hold this letter alone and are cut whole."""
     plan, quilt = one.cutting.letters.get(piece.letter), one.quilt
     cloth = quilt.fabrics.get(piece.fabric or "")
-    if plan is None or cloth is None or cloth.form != "yardage" or plan.along is None:
+    if plan is None or cloth is None or not by_length(cloth.form) or plan.along is None:
         return None
     if plan.joined or plan.host or piece.is_strip or piece.template or piece.along == "length":
         return None

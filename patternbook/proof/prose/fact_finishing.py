@@ -15,6 +15,9 @@ def of_finishing(known: Evidence) -> Iterator[Length]:
     if backing := plan.backing:
         yield length("backing", "cut", *backing.size)
         yield length("backing", "other", backing.over, backing.cloth_width, backing.seam)
+        if insert := backing.best.insert:
+            yield length("backing", "cut", insert.width, *(one.along for one in insert.patches))
+            yield length("backing", "other", insert.length, insert.made, insert.split)
         for way in (backing.best, backing.other, backing.home.best, backing.frame.best):
             yield length("backing", "length", way.each)
             yield length("backing", "other", way.made, way.length, way.least_width)
@@ -25,6 +28,11 @@ def of_finishing(known: Evidence) -> Iterator[Length]:
     if batting := plan.batting:
         yield length("batting", "cut", *batting.size)
         yield length("batting", "other", batting.over, *(batting.pack or ()))
+        if roll := batting.roll:
+            yield length("batting", "length", roll.each)
+            yield length("batting", "other", roll.length, batting.roll_width)
+            yield length("batting", "bought", roll.amount)
+            yield length("batting", "metres", roll.metres)
     if quilt.batting and quilt.batting.limit:
         yield length("batting", "other", quilt.batting.limit)
     if binding := plan.binding:
@@ -33,6 +41,12 @@ def of_finishing(known: Evidence) -> Iterator[Length]:
         yield length("binding", "length", binding.length)
         yield length("binding", "other", binding.perimeter, binding.made, binding.strip_length)
         yield length("binding", "other", binding.loss, binding.strips * binding.cut, binding.square)
+        yield length("binding", "other", binding.radius, binding.overlap, binding.left)
+        if binding.radius:
+            yield length("binding", "other", 2 * binding.radius)
+    if label := plan.label:
+        yield length("label", "cut", *label.cut)
+        yield length("label", "other", *label.finished)
     yield from _bought(known)
 
 

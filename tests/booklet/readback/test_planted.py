@@ -45,7 +45,7 @@ def doorstep(
 
 
 def told(examined: Examined, *, size: str | None = None) -> tuple[Notice, ...]:
-    files, notices = printed(examined, PAPER, size, "full", lambda _: None)
+    files, notices = printed(examined, PAPER, size, ("full",), lambda _: None)
     assert bool(files) == (not notices)
     return notices
 
