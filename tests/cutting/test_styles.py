@@ -76,11 +76,12 @@ pieces:
 def test_unlike_pieces_lie_in_one_stack(run: Run, pattern: WritePattern) -> None:
     """One-way, so nothing turns. Thrifty: a strip 8 high holds 6 stacks of A over B, 36 wide, and
     C beside them, 40: 8. Shared: a stack is of like pieces, so behind C lie the 6 As alone, trimmed
-    to 5 (4 + 36 = 40), and the Bs take a strip of 3 (36): 8 + 3 = 11."""
+    to 5 (4 + 36 = 40), and the Bs take a strip of 3 (36): 8 + 3 = 11. 13 would be easier to cut,
+    and both are sold as 3/8 yd."""
     thrifty = ground(run, pattern(STACKS.format(style="thrifty")))
     assert (thrifty["length"], thrifty["proven"]) == ("8", True)
     shared = ground(run, pattern(STACKS.format(style="shared")))
-    assert (shared["length"], shared["proven"]) == ("11", True)
+    assert (shared["buy"]["amount"], shared["proven"]) == ("3/8", True)
 
 
 def test_the_full_check_tells_what_sharing_would_save(run: Run, pattern: WritePattern) -> None:
@@ -129,7 +130,7 @@ def test_joined_strips_and_the_binding_stay_as_in_plain_cutting(
 
 def test_the_styles_side_by_side_in_figures(run: Run, pattern: WritePattern) -> None:
     told = ground(run, pattern(STACKS.format(style="plain")), "--full")
-    assert [(one["style"], one["length"], one["proven"]) for one in told["others"]] == [
-        ("shared", "11", True),
-        ("thrifty", "8", True),
+    assert [(one["style"], one["buy"], one["proven"]) for one in told["others"]] == [
+        ("shared", "3/8", True),
+        ("thrifty", "1/4", True),
     ]
