@@ -9,9 +9,10 @@ from typing import Final, NamedTuple
 
 from patternbook.cutting.planner.effort import STRIP, WIDTH, effort, minded, saved
 from patternbook.cutting.planner.exactly import exactly
-from patternbook.cutting.planner.ground import BESIDE, Ground, Plan, Recipe, plan_of
+from patternbook.cutting.planner.ground import Ground, Plan, Recipe, plan_of
 from patternbook.cutting.planner.pool import asking, most_times
 from patternbook.cutting.planner.programme import Whole
+from patternbook.cutting.planner.prove import loss
 from patternbook.cutting.planner.records import MILLION
 from patternbook.cutting.planner.search import Search
 from patternbook.cutting.planner.shelves import own_strips
@@ -148,20 +149,11 @@ def _pool(search: Search, plan: Plan, longest: int) -> list[Recipe]:
     for place, zone in enumerate(ground.zones):
         offered.update((Recipe(place, strip), None) for strip in zone.easy(EASY))
     gap = _parts(search, longest - search.exact_bound)
-    losses = [(_loss(search, recipe), recipe) for recipe in offered if recipe not in kept]
-    for loss, recipe in sorted(losses):
-        if loss <= gap and not ground.zones[recipe.zone].lower(recipe.strip):
+    losses = [(loss(search.prices, recipe), recipe) for recipe in offered if recipe not in kept]
+    for lost, recipe in sorted(losses):
+        if lost <= gap and not ground.zones[recipe.zone].lower(recipe.strip):
             kept[recipe] = None
     return list(kept)
-
-
-def _loss(search: Search, recipe: Recipe) -> int:
-    """By how much, at the certified prices, a strip takes more cloth than its pieces are worth."""
-    prices = search.prices
-    over, under = prices.beside if recipe.zone == BESIDE else (1, 1)
-    pairs = zip(prices.kinds, recipe.counts, strict=True)
-    worth = sum(price * count for (_, price), count in pairs)
-    return (recipe.height * over * MILLION - worth * under) * prices.beside[1] // under
 
 
 def _parts(search: Search, length: Fraction) -> int:

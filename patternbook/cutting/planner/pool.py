@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from patternbook.cutting.planner.ground import BELOW, BESIDE, Ground, Plan, Recipe, plan_of
 from patternbook.cutting.planner.programme import SEEDS, Found, Whole
 from patternbook.cutting.planner.work import Work
+
+# So many columns are the measure of a node; and no programme is worth solving for fewer nodes.
+COLUMNS: Final = 400
+LEAST_NODES: Final = 5
 
 
 def most_times(ground: Ground, recipe: Recipe) -> int:
@@ -44,6 +49,8 @@ class Shortest:
     enough: int | None = None
 
     def found(self, work: Work, nodes: int, seed: int = SEEDS[0]) -> tuple[Plan | None, Found]:
+        # A node of many columns is more work than one of few.
+        nodes = max(LEAST_NODES, min(nodes, nodes * COLUMNS // len(self.recipes)))
         whole = asking(self.ground, self.recipes, self.longest)
         costs = [self.ground.cost(recipe) for recipe in self.recipes]
         enough = None if self.enough is None else self.enough - self.ground.base

@@ -33,6 +33,16 @@ def better_strips(
     return found, True
 
 
+def loss(prices: Prices, recipe: Recipe) -> int:
+    """By how much, at the certified prices, a strip takes more cloth than its pieces are worth; in
+    millionths, and these in as many parts as the price of the cloth beside the block is told in."""
+    over, under = prices.beside
+    pairs = zip(prices.kinds, recipe.counts, strict=True)
+    worth = sum(price * count for (_, price), count in pairs)
+    share = under if recipe.zone == BELOW else over
+    return recipe.height * share * MILLION - worth * under
+
+
 def surely_none(shortest: Shortest, work: Work) -> bool:
     """Whether the solver, begun from another seed, finds again that there is no such plan: it
     reckons in floating point, and is believed only the second time."""

@@ -61,7 +61,7 @@ class Limits(NamedTuple):
 
     nodes: int = 2_000  # of one branch and bound
     dives: int = 23
-    patterns: int = 4_000  # enumerated for the proof
+    patterns: int = 2_500  # enumerated for the proof
     rounds: int = 2_000  # of pricing, in all
     easing: int = 10  # nodes of a branch and bound for the easier plan; 0: none is sought
     goal: Literal["purchase", "length"] = "purchase"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -11,13 +11,15 @@ from patternbook.cutting.planner.dive import Chances, dive
 from patternbook.cutting.planner.ground import Ground, Plan, Recipe
 from patternbook.cutting.planner.master import Master
 from patternbook.cutting.planner.pool import Shortest
-from patternbook.cutting.planner.prove import better_strips, surely_none
+from patternbook.cutting.planner.prove import better_strips, loss, surely_none
 from patternbook.cutting.planner.records import Prices, Task
 from patternbook.cutting.planner.work import Work
 
 # Dives before the proof is tried, and those after which the strips found are programmed anew.
 EARLY = 3
 PROGRAMMED = (1, 4, 12)
+# Of too many strips that could be in a better plan so many are programmed.
+SOME = 300
 
 
 @dataclass
@@ -96,10 +98,11 @@ class Search:
         upto = self.incumbent.length or bound
         self.bound = max(self.bound, self.ground.raised(bound, max(upto, bound)))
 
-    def _programme(self) -> None:
+    def _programme(self, others: Sequence[Recipe] = ()) -> None:
         target = self.target
         enough = None if self.incumbent.by_length else target
-        shortest = Shortest(self.ground, self.master.recipes, target, enough)
+        pool = list(dict.fromkeys([*self.master.recipes, *others]))
+        shortest = Shortest(self.ground, pool, target, enough)
         plan, _ = shortest.found(self.work, self.work.limits.nodes // 4)
         if plan is not None:
             self.incumbent.offer(self.ground, plan)
@@ -117,19 +120,23 @@ class Search:
                 self._programme()
 
     def _prove(self) -> None:
-        """Programmes all strips that could be in a better plan, until none is left."""
+        """Programmes all strips that could be in a better plan, until none is left. Where they are
+        too many to be told, some that lose least may do better once."""
         strips, all_of_them = better_strips(
             self.ground, self.prices, self.exact_bound, self.target, self.work
         )
+        if not all_of_them:
+            strips.sort(key=lambda recipe: (loss(self.prices, recipe), recipe))
+            self._programme(strips[:SOME])
         pool = list(dict.fromkeys([*self.master.recipes, *strips]))
-        while not self.closed:
+        while all_of_them and not self.closed:
             target = self.target
             enough = None if self.incumbent.by_length else target
             shortest = Shortest(self.ground, pool, target, enough)
             plan, found = shortest.found(self.work, self.work.limits.nodes)
             if plan is not None:
                 self.incumbent.offer(self.ground, plan)
-            elif all_of_them and found.none and surely_none(shortest, self.work):
+            elif found.none and surely_none(shortest, self.work):
                 self._raise(target + 1)
             else:
                 return
