@@ -181,7 +181,7 @@ def test_squares_from_a_fat_quarter(run: Run, pattern: WritePattern) -> None:
 
 
 # Golden 3 (11.G): ten-inch squares by the metre, craft blog,
-# https://www.alandacraft.com/2020/05/06/cut-10-layer-cake-squares-from-meterage/
+# https://www.alandacraft.com/2020/05/06/ (ten-inch squares by the metre)
 BY_THE_METRE = (("1", 12), ("1.5", 20), ("2", 28), ("2.5", 36), ("3", 44))
 METRE = """
 pattern: Ten-inch squares by the metre
