@@ -45,7 +45,7 @@ def sheets(template: str, book: Book, **words: object) -> str:
     one has of the booklet's own: its name, its foot, its paper."""
     hand = " · left-handed" if book.hand == "left" else ""
     return (
-        _templates()
+        engine("booklet")
         .get_template(f"{template}.html")
         .render(
             name=book.heading.pattern,
@@ -77,7 +77,7 @@ def parts(book: Book) -> Mapping[str, str]:
 
 def rendered(name: str, page: object) -> str:
     """One part's HTML."""
-    return _templates().get_template(f"parts/{name}.html").render(page=page)
+    return engine("booklet").get_template(f"parts/{name}.html").render(page=page)
 
 
 def text(markup: str) -> str:
@@ -91,12 +91,14 @@ def titles(markup: str) -> Mapping[str, str]:
 
 
 @cache
-def _templates() -> Environment:
+def engine(*folders: str) -> Environment:
+    """What fills the templates of these folders."""
     from jinja2 import FileSystemLoader, StrictUndefined
     from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+    home = shipped("templates")
     return ImmutableSandboxedEnvironment(
-        loader=FileSystemLoader(shipped("templates") / "booklet"),
+        loader=FileSystemLoader([home / folder for folder in folders]),
         undefined=StrictUndefined,
         autoescape=True,
         trim_blocks=True,

@@ -2,24 +2,17 @@
 
 from __future__ import annotations
 
-from functools import cache
-from typing import TYPE_CHECKING
-
-from patternbook.booklet.html import PAPERS, Whole, titles
+from patternbook.booklet.html import PAPERS, Whole, engine, titles
 from patternbook.booklet.kits.book import KitBook
 from patternbook.booklet.kits.sheet import sheet
 from patternbook.booklet.parts.cover import revision
-from patternbook.shipped import shipped
-
-if TYPE_CHECKING:  # the templates' engine is loaded when a page is made
-    from jinja2 import Environment
 
 
 def html(kits: KitBook) -> Whole:
     """The whole sheet as one page."""
     book = kits.book
     page = (
-        _templates()
+        engine("kits", "booklet")
         .get_template("kits.html")
         .render(
             page=sheet(kits),
@@ -30,19 +23,3 @@ def html(kits: KitBook) -> Whole:
         )
     )
     return Whole(page, titles(page))
-
-
-@cache
-def _templates() -> Environment:
-    from jinja2 import FileSystemLoader, StrictUndefined
-    from jinja2.sandbox import ImmutableSandboxedEnvironment
-
-    home = shipped("templates")
-    return ImmutableSandboxedEnvironment(
-        loader=FileSystemLoader([home / "kits", home / "booklet"]),
-        undefined=StrictUndefined,
-        autoescape=True,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
