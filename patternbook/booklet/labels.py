@@ -25,7 +25,7 @@ class Label:
 
     letter: str
     fabric: str
-    swatch: Figure | None
+    picture: Figure | None
     cut: str
     number: str
     use: str
@@ -69,7 +69,7 @@ def _labels(
         yield Label(
             letter="Binding" if letter == BINDING else letter,
             fabric=wording.title(fabric or "fabric"),
-            swatch=_swatch(book, fabric),
+            picture=_swatch(book, fabric),
             cut=cut,
             number=number,
             use="" if letter == BINDING else used_in(known, letter),

@@ -169,7 +169,7 @@ def test_cautions_and_a_label_for_each_letter() -> None:
     for caution in ("Rotary cutter", "Iron", "Quilts and babies"):
         assert f"<strong>{caution}.</strong>" in page
     assert "Local rules" in page
-    labels = re.findall(r'<p class="letter-name">(\w+)</p>', page)
+    labels = re.findall(r'<div class="label">.*?<h3>(\w+)</h3>', page, re.DOTALL)
     assert labels == ["A", "B", "S", "T", "F", "Binding"]
 
 

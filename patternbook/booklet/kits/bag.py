@@ -8,25 +8,15 @@ from dataclasses import dataclass
 from patternbook.booklet import wording
 from patternbook.booklet.book import Figure, Row, Table
 from patternbook.booklet.kits.book import KitBook, called, cloth_of
+from patternbook.booklet.labels import Label, used_in
 from patternbook.booklet.parts.cover import revision
 from patternbook.cutting.kits_bag import Bagged
+from patternbook.cutting.records import BINDING
 from patternbook.diagrams.naming import name as drawn
 from patternbook.inch import System
 
 # A count and a size never stand side by side, so that none is read for the other.
 HEAD = ("Letter", "How many", "Fabric", "Cut size", "In the bag")
-
-
-@dataclass(frozen=True)
-class Label:
-    """One label: the letter, its picture, how many, how large, of what, and for which quilt."""
-
-    letter: str
-    figure: Figure | None
-    number: str
-    size: str
-    fabric: str
-    quilt: str
 
 
 @dataclass(frozen=True)
@@ -72,13 +62,19 @@ def how_many(line: Bagged, number: int) -> str:
 
 def how_large(system: System, line: Bagged) -> str:
     """The cut size; of a triangle that of the square it is cut from."""
+    return f"{_size(system, line)}{_besides(system, line)}"
+
+
+def _size(system: System, line: Bagged) -> str:
     size = wording.cut_size(line.size, system)
-    if line.diagonal:
-        shape = wording.shape(line.size)
-        return f"from a {shape} {size}"
+    return f"from a {wording.shape(line.size)} {size}" if line.diagonal else size
+
+
+def _besides(system: System, line: Bagged) -> str:
+    """What else there is to say of strips."""
     if line.last is not None:
-        return f"{size}, one of them {wording.length(line.last, system)} or longer"
-    return f"{size}, to be joined" if line.join else size
+        return f", one of them {wording.length(line.last, system)} or longer"
+    return ", to be joined" if line.join else ""
 
 
 def _row(system: System, line: Bagged) -> Row:
@@ -104,13 +100,15 @@ def _layers(kits: KitBook) -> Iterator[Row]:
 
 
 def _label(kits: KitBook, line: Bagged) -> Label:
+    figure = kits.book.figure(drawn("kit-piece", line.letter))
     return Label(
-        called(line.letter),
-        kits.book.figure(drawn("kit-piece", line.letter)),
-        _told(line),
-        how_large(kits.system, line),
-        cloth_of(line.fabric),
-        f"{kits.book.heading.pattern}, {kits.size}, revision {kits.book.heading.revision}",
+        letter=called(line.letter),
+        fabric=cloth_of(line.fabric),
+        picture=Figure(figure.name, figure.alt, "", figure.inches) if figure else None,
+        cut=_size(kits.system, line),
+        number=f"{_told(line)}{_besides(kits.system, line)}",
+        use="" if line.letter == BINDING else used_in(kits.known, line.letter),
+        size=f"{kits.book.heading.pattern}, {kits.size}, revision {kits.book.heading.revision}",
     )
 
 
