@@ -53,9 +53,7 @@ def _joined(wanted: Wanted, now: FabricCut) -> list[Piece]:
     """The letters sewn of joined strips of which she has not said how they lie."""
     if not by_length(wanted.fabric.form) or wanted.fabric.one_way:
         return []
-    joined = {
-        letter for strip in now.plan.strips if strip.join for letter in strip.letters
-    }
+    joined = {letter for strip in now.plan.strips if strip.join for letter in strip.letters}
     return [
         host
         for host, guests in wanted.hosts

@@ -32,7 +32,7 @@ BARS: Final[dict[Manner, tuple[int, int]]] = {
 BEST: Final[tuple[tuple[Manner, int], ...]] = (("shared", 3630), ("thrifty", 3615))
 SEEDS: Final = (1, 2, 3)
 KITS: Final = 100
-SHORTEST: Final = Limits(goal="length", nodes=300, patterns=1_500)
+SHORTEST: Final = Limits(goal="length", easing=0)
 HURRIED: Final = Limits(easing=0)
 Held = tuple[bool, int, Counter[str]]
 
@@ -203,7 +203,8 @@ def effort(answer: Answer) -> int:
     """What a cutter has to mind: 10 for each strip cut alike, 4 more where it holds several kinds,
     5 for each width of strip, 2 for each strip. The last strips, which hold less of the same, are
     none of their own."""
-    cut = [(strip.beside, strip.height, pieces((strip,))) for strip in answer.strips]
+    each = [strip._replace(times=1) for strip in answer.strips]
+    cut = [(one.beside, one.height, pieces((one,))) for one in each]
     own = [one for one in cut if not any(_holds_less(one, other) for other in cut)]
     mixed = sum(len(one[2]) > 1 for one in own)
     widths = len({one[:2] for one in cut})

@@ -47,7 +47,7 @@ def easiest(search: Search, plan: Plan, longest: int) -> Plan:
     goals = [columns.costs(ground.cost), *columns.fewest()]
     found.append(_in_turn(search, columns, found[-1], goals))
     # What strips that hold fewer add is not in the programme.
-    told = [_fuller(plan, pool) for plan in reversed(found)]
+    told = [like for plan in reversed(found) for like in (_fuller(plan, pool), plan)]
     return min(told, key=lambda plan: effort(exactly(plan, ground.demand)))
 
 
