@@ -106,4 +106,3 @@ def not_used_yet(written: WrittenPattern) -> Iterator[Notice]:
                 if key in node.key_places:
                     message = f"`{key}` is kept, and not used yet."
                     yield notice("not-used-yet", node.key_places[key], message, None, "advice")
-
