@@ -8,7 +8,7 @@ from tests.support import PACKAGE, imports
 
 # Lowest first. Those of one rank do not import one another.
 RANKS: tuple[set[str], ...] = (
-    {"exact", "notice", "shipped", "unswept"},
+    {"exact", "notice", "programme", "shipped", "unswept"},
     {"inch", "metric"},
     {"value", "linear"},
     {"methods", "forms"},
@@ -25,7 +25,9 @@ RANKS: tuple[set[str], ...] = (
 RANK = {name: rank for rank, names in enumerate(RANKS) for name in names}
 # Which parts may know an outside library at all.
 KNOWN_TO = {
+    "highspy": {"programme"},
     "matplotlib": {"strokes"},
+    "shapely": {"quilting", "proof", "diagrams"},
     "pint": {"metric"},
     "pydantic": {"methods", "source", "commands", "edition"},
     "ruamel": {"source"},

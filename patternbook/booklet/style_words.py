@@ -12,6 +12,7 @@ from patternbook.booklet.book import Book
 from patternbook.booklet.cloth_words import label
 from patternbook.cutting.records import FabricPlan, Style
 from patternbook.proof.evidence import Evidence
+from patternbook.proof.least import rests_on_trying
 
 HOW: Final[dict[Style, str]] = {
     "plain": "Every letter has strips of its own.",
@@ -51,7 +52,6 @@ def _shown(book: Book, style: Style) -> Iterator[str]:
     open_ones = [pair for pair in _plans(book) if pair[1].style == style and not pair[1].proven]
     if not open_ones:
         yield "No cutting of this kind needs less to be bought."
-        return
     for known, plan in open_ones:
         takes = wording.length(plan.length, book.system)
         least = wording.length(plan.bound, book.system)
@@ -59,6 +59,24 @@ def _shown(book: Book, style: Style) -> Iterator[str]:
             f"{_cloth(known, plan)}, {known.quilt.size}: the plan takes {takes}, and none of this "
             f"kind takes less than {least}."
         )
+    yield from _tried(book, style)
+
+
+def _tried(book: Book, style: Style) -> Iterator[str]:
+    """`For Hull (throw) this was found by trying: …`: where a sum alone does not show it."""
+    shown = [pair for pair in _plans(book) if pair[1].style == style and pair[1].least]
+    found: dict[str, list[str]] = {}
+    for known, plan in shown:
+        if rests_on_trying(known.quilt, plan):
+            found.setdefault(wording.title(plan.fabric), []).append(known.quilt.size)
+    if found:
+        yield (
+            f"For {wording.listed([cloth + _where(book, named) for cloth, named in found.items()])}"
+            " this was found by trying: every strip that a cutting from less cloth could have was "
+            "tried, and no such cutting can be made of them."
+        )
+        if len(shown) > sum(map(len, found.values())):
+            yield "For all other cloth a sum shows it."
 
 
 def _cloth(known: Evidence, plan: FabricPlan) -> str:
@@ -93,9 +111,15 @@ def _differs(plan: FabricPlan, style: Style) -> Fraction:
 
 
 def _told(book: Book, found: dict[tuple[str, Fraction], list[str]]) -> str:
-    unit, sizes = book.system.bolt_unit, len(book.all)
+    unit = book.system.bolt_unit
     parts = []
     for (cloth, less), named in found.items():
-        where = "" if len(named) == sizes else f" ({', '.join(wording.glued(n) for n in named)})"
-        parts.append(f"{cloth} {wording.amount(less, unit)}{where}")
+        parts.append(f"{cloth} {wording.amount(less, unit)}{_where(book, named)}")
     return wording.listed(parts)
+
+
+def _where(book: Book, named: list[str]) -> str:
+    """` (throw, queen)`, where it is not so in every size."""
+    if len(named) == len(book.all):
+        return ""
+    return f" ({', '.join(wording.glued(name) for name in named)})"

@@ -15,7 +15,7 @@ from patternbook.inch import System
 from patternbook.quilt.heading import Heading
 from patternbook.quilt.place import Patch, patches
 from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, Unit
-from patternbook.quilting.records import QuiltingMap
+from patternbook.quilting.echo_records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill
 

@@ -12,7 +12,7 @@ from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.tops import framed
-from patternbook.quilting.records import QuiltingMap, StitchLine
+from patternbook.quilting.echo_records import QuiltingMap, StitchLine
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing, Point, Role
 from patternbook.strokes.tones import ghost

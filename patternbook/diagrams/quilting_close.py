@@ -10,7 +10,7 @@ from patternbook.diagrams import words
 from patternbook.diagrams.pattern import Pattern, Size
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.exact import Exact
-from patternbook.quilting.records import QuiltingMap, StitchLine
+from patternbook.quilting.echo_records import QuiltingMap, StitchLine
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import start_dot
 from patternbook.strokes.stroke import Drawing, Point

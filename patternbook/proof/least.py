@@ -49,6 +49,20 @@ def _agrees(quilt: Quilt, plan: FabricPlan) -> Iterator[Notice]:
         yield _wrong(quilt, plan, "bound-told", "a bound is told, and no prices prove it")
 
 
+def rests_on_trying(quilt: Quilt, plan: FabricPlan) -> bool:
+    """Whether what is claimed of a plan in this style is more than the prices alone show: that
+    nothing less need be bought, or, of an unsettled one, its bound."""
+    if plan.least is None or not plan.least.tried:
+        return False
+    if not plan.proven:
+        return True
+    fixed = _planned_as_plain(quilt, plan)
+    if plan.least.down is not None:
+        return plan.least.bound + _times(fixed) < (plan.buy.number or 0)
+    by_prices = plan.least.bound * plan.least.unit + sum((one.cloth for one in fixed), Fraction(0))
+    return _bought(quilt, by_prices) < _bought(quilt, plan.length)
+
+
 def _bought(quilt: Quilt, length: Fraction) -> Fraction:
     settings = quilt.settings
     step = settings.yard_step if quilt.system.unit == "in" else settings.metre_step
@@ -83,6 +97,11 @@ def _free(quilt: Quilt, plan: FabricPlan) -> list[Strip]:
         for strip in plan.strips
         if strip.cuts and not strip.cuts[0].whole and not fixed & set(strip.letters)
     ]
+
+
+def _planned_as_plain(quilt: Quilt, plan: FabricPlan) -> list[Strip]:
+    free = {id(strip) for strip in _free(quilt, plan)}
+    return [strip for strip in plan.strips if id(strip) not in free]
 
 
 def _covers(quilt: Quilt, plan: FabricPlan, proof: Least) -> Iterator[Notice]:
@@ -130,8 +149,7 @@ def _re_proven(quilt: Quilt, plan: FabricPlan, proof: Least, manner: Manner) -> 
     if proof.bound > again.bound:
         why = f"the prices are said to prove {proof.bound}, and prove {again.bound}"
         yield _wrong(quilt, plan, "bound-high", f"{why}, in units of {shown(proof.unit, quilt)}")
-    free = {id(strip) for strip in _free(quilt, plan)}
-    fixed = [strip for strip in plan.strips if id(strip) not in free]
+    fixed = _planned_as_plain(quilt, plan)
     if proof.down is None:
         above = plan.bound - sum((one.cloth for one in fixed), Fraction(0))
         above -= proof.bound * proof.unit

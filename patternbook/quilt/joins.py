@@ -86,6 +86,43 @@ def touching(patches: Sequence[Patch]) -> tuple[tuple[int, int], ...]:
     return tuple(sorted(pairs))
 
 
+class Stretch(NamedTuple):
+    """What two patches share of a seam, from end to end, about where it lies; `centre` of the
+    circle that it is part of, where it is curved. Patches are indexes, lower first."""
+
+    start: tuple[float, float]
+    end: tuple[float, float]
+    patches: tuple[int, int]
+    centre: tuple[float, float] | None = None
+
+
+def stretches(patches: Sequence[Patch]) -> Iterator[Stretch]:
+    """Every seam between two patches, whatever its slope, those of one line together."""
+    if plain(patches):
+        boxes, length = whole_numbers(patches)
+        for upright, lines in ((False, _level(boxes)), (True, _upright(boxes))):
+            for at, before, after in lines:
+                for touch in _shared(before, after):
+                    yield _stretch(touch, float(length(at)), length, upright=upright)
+        return
+    plane, shapes = _plane(patches)
+    for line, (before, after) in _sorted_edges(plane, shapes).items():
+        centre = plane.near(line.centre) if line.centre else None
+        for touch in _shared(before, after):
+            ends = plane.on(line, touch.start), plane.on(line, touch.end)
+            yield Stretch(*ends, _pair(touch), centre)
+
+
+def _stretch(touch: Touch, at: float, length: Callable[[int], Exact], *, upright: bool) -> Stretch:
+    start, end = float(length(touch.start)), float(length(touch.end))
+    ends = ((at, start), (at, end)) if upright else ((start, at), (end, at))
+    return Stretch(*ends, _pair(touch))
+
+
+def _pair(touch: Touch) -> tuple[int, int]:
+    return min(touch.before, touch.after), max(touch.before, touch.after)
+
+
 def crossings(patches: Sequence[Patch]) -> tuple[tuple[Exact, Exact], ...]:
     """The places where on both sides of a seam another seam ends, and so has to be matched.
 

@@ -17,7 +17,7 @@ from patternbook.notice import Mark, Notice
 from patternbook.quilt.joins import seams
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import LayoutMade, Quilt, Sides
-from patternbook.quilting.records import Band, QuiltingMap, Spot, StitchLine, Way
+from patternbook.quilting.echo_records import Band, QuiltingMap, Spot, StitchLine, Way
 
 # How far apart where the packet says nothing (trade facts 8.2: the tightest limits are 1½ to 3
 # in; 3 in where nothing is stated, printed as assumed); in centimetres the next half below.

@@ -14,6 +14,7 @@ from patternbook.booklet.chart_strips import strips
 from patternbook.booklet.cut_sentences import CutFrom, sentences
 from patternbook.booklet.html import parts
 from patternbook.booklet.parts.cutting import SizeChart, cutting
+from patternbook.booklet.style_words import how_planned
 from patternbook.cutting.records import Cut, Strip
 from patternbook.edition.pipeline import examine
 from patternbook.proof.evidence import Evidence
@@ -184,6 +185,36 @@ def test_shared_strips_are_told_strip_by_strip(tmp_path: Path) -> None:
 def test_plain_cutting_keeps_the_chart_of_letters(tmp_path: Path) -> None:
     chart = cutting(shelf(tmp_path, "plain")).sizes[1]
     assert [len(table.head) for table in chart.tables] == [5, 5]
+
+
+TRIED = """
+    pattern: Squares
+    settings: {cutting: shared, spare: 0, straightening: 0}
+    sizes: {small: {a: 5}, large: {a: 6}}
+    fabrics:
+      oak: {use: squares, width: 40}
+      ash: {use: more squares, width: 40}
+    pieces:
+      A: {fabric: oak, cut: 7 square, count: a}
+      B: {fabric: oak, cut: 5 square, count: 1}
+      C: {fabric: ash, cut: 8 square, count: 5}
+    """
+
+
+def test_what_was_found_by_trying_is_told_as_such(tmp_path: Path) -> None:
+    """Own arithmetic: five squares of 7 are 35, with one of 5 behind them 40: 7 of cloth. A sixth
+    takes a second strip, 14; by area 6 × 49 + 25 = 319 over 40 is 8, and that is all that prices
+    show, for half a seventh strip is worth little. Five of 8 are 40, and no less than 8."""
+    examined = written(tmp_path, TRIED, full=True)
+    said = how_planned(book(examined))
+    assert "No cutting of this kind needs less to be bought. For Oak (large) this was found" in said
+    assert "and no such cutting can be made of them. For all other cloth a sum shows it." in said
+    assert "by trying" not in how_planned(book(examined, "small"))
+
+
+def test_plain_cutting_claims_nothing(tmp_path: Path) -> None:
+    plain = written(tmp_path, TRIED.replace("shared", "plain"), full=True)
+    assert "trying" not in how_planned(book(plain))
 
 
 def by_hand(*cut: Strip) -> Evidence:

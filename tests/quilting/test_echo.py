@@ -9,7 +9,7 @@ from patternbook.edition.pipeline import examine
 from patternbook.exact import Exact
 from patternbook.notice import Notice
 from patternbook.quilting.echo import plan
-from patternbook.quilting.records import QuiltingMap
+from patternbook.quilting.echo_records import QuiltingMap
 from tests.diagrams.drawn import ALL, DEMOS, examined
 from tests.support import WritePattern
 

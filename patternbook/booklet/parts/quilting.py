@@ -12,7 +12,7 @@ from patternbook.diagrams.naming import name as drawn
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import Quilting as Suggested
 from patternbook.quilting.echo import plan
-from patternbook.quilting.records import QuiltingMap
+from patternbook.quilting.echo_records import QuiltingMap
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from patternbook.cutting.planner.effort import STRIP, WIDTH, effort, minded, sav
 from patternbook.cutting.planner.exactly import exactly
 from patternbook.cutting.planner.ground import Ground, Plan, Recipe, plan_of
 from patternbook.cutting.planner.pool import asking, most_times
-from patternbook.cutting.planner.programme import Whole
+from patternbook.programme import Whole
 from patternbook.cutting.planner.prove import loss
 from patternbook.cutting.planner.records import MILLION
 from patternbook.cutting.planner.search import Search

@@ -8,7 +8,7 @@ from typing import NamedTuple
 import numpy as np
 
 from patternbook.cutting.planner.ground import BESIDE, Ground, Recipe
-from patternbook.cutting.planner.programme import Linear
+from patternbook.programme import Linear
 from patternbook.cutting.planner.work import Work
 from patternbook.cutting.planner.zone import Counts, Floats, Strip, Wholes
 

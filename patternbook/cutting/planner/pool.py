@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from patternbook.cutting.planner.ground import BELOW, BESIDE, Ground, Plan, Recipe, plan_of
-from patternbook.cutting.planner.programme import SEEDS, Found, Whole
+from patternbook.programme import SEEDS, Found, Whole
 from patternbook.cutting.planner.work import Work
 
 # So many columns are the measure of a node; and no programme is worth solving for fewer nodes.

@@ -8,7 +8,7 @@ from math import ceil
 
 from patternbook.cutting.planner.ground import BELOW, Ground, Recipe
 from patternbook.cutting.planner.pool import Shortest
-from patternbook.cutting.planner.programme import SEEDS
+from patternbook.programme import SEEDS
 from patternbook.cutting.planner.records import MILLION, Prices
 from patternbook.cutting.planner.work import Work
 

@@ -9,7 +9,7 @@ from patternbook.cutting.planner.effort import STRIP, WIDTH, minded
 from patternbook.cutting.planner.ground import BESIDE, Ground, Recipe
 from patternbook.cutting.planner.master import ITERATIONS
 from patternbook.cutting.planner.pool import most_times
-from patternbook.cutting.planner.programme import Linear
+from patternbook.programme import Linear
 
 _TINY = 1e-6
 ROUNDS = 30
