@@ -11,12 +11,12 @@ from patternbook.cutting.planner.effort import STRIP, WIDTH, effort, minded, sav
 from patternbook.cutting.planner.exactly import exactly
 from patternbook.cutting.planner.ground import Ground, Plan, Recipe, plan_of
 from patternbook.cutting.planner.pool import asking, most_times
-from patternbook.programme import Whole
 from patternbook.cutting.planner.prove import loss
 from patternbook.cutting.planner.records import MILLION
 from patternbook.cutting.planner.search import Search
 from patternbook.cutting.planner.shelves import own_strips
 from patternbook.cutting.planner.slopes import few
+from patternbook.programme import Whole
 
 # Easy strips that are looked at beside those of the search; how many recipes one programme chooses
 # from, and how many such programmes there are.

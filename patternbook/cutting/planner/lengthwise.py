@@ -21,17 +21,19 @@ class _TooMany(Exception):
     pass
 
 
-def blocks(pieces: Sequence[Kind], width: int) -> tuple[list[Block], bool]:
-    """The blocks worth trying, shortest first, each narrower than those before it; and whether
-    every other block is as wide and as long as one of them."""
+def blocks(
+    pieces: Sequence[Kind], width: int, longest: int | None = None
+) -> tuple[list[Block], bool]:
+    """The blocks worth trying, none longer than `longest`, shortest first, each narrower than
+    those before it; and whether every other block is as wide and as long as one of them."""
     kinds = sorted((kind for kind in pieces if kind.number), key=_widest_first)
     if not kinds:
         return [], True
     every = _prod(kind.number + 1 for kind in kinds) <= STATES
     try:
-        return list(_narrowing(kinds, width, every)), every
+        return list(_narrowing(kinds, width, longest, every)), every
     except _TooMany:
-        return list(_narrowing(kinds, width, every=False)), False
+        return list(_narrowing(kinds, width, longest, every=False)), False
 
 
 def _widest_first(kind: Kind) -> tuple[int, int, str]:
@@ -45,9 +47,12 @@ def _prod(numbers: Iterator[int]) -> int:
     return total
 
 
-def _narrowing(kinds: Sequence[Kind], width: int, every: bool) -> Iterator[Block]:
+def _narrowing(
+    kinds: Sequence[Kind], width: int, longest: int | None, every: bool
+) -> Iterator[Block]:
     """For each width that a block can have, the shortest block."""
-    lengths = [length for length in _lengths(kinds) if length >= max(k.along for k in kinds)]
+    least = max(kind.along for kind in kinds)
+    lengths = [n for n in _lengths(kinds) if least <= n and (longest is None or n <= longest)]
     packed: dict[int, list[_Counts]] = {}
 
     def wide(length: int) -> int:

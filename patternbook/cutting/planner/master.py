@@ -8,9 +8,9 @@ from typing import NamedTuple
 import numpy as np
 
 from patternbook.cutting.planner.ground import BESIDE, Ground, Recipe
-from patternbook.programme import Linear
 from patternbook.cutting.planner.work import Work
 from patternbook.cutting.planner.zone import Counts, Floats, Strip, Wholes
+from patternbook.programme import Linear
 
 _TINY = 1e-7
 ITERATIONS = 200_000

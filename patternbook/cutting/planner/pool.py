@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from patternbook.cutting.planner.ground import BELOW, BESIDE, Ground, Plan, Recipe, plan_of
-from patternbook.programme import SEEDS, Found, Whole
 from patternbook.cutting.planner.work import Work
+from patternbook.programme import SEEDS, Found, Whole
 
 # So many columns are the measure of a node; and no programme is worth solving for fewer nodes.
 COLUMNS: Final = 400

@@ -8,9 +8,9 @@ from math import ceil
 
 from patternbook.cutting.planner.ground import BELOW, Ground, Recipe
 from patternbook.cutting.planner.pool import Shortest
-from patternbook.programme import SEEDS
 from patternbook.cutting.planner.records import MILLION, Prices
 from patternbook.cutting.planner.work import Work
+from patternbook.programme import SEEDS
 
 
 def better_strips(

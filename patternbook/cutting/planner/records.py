@@ -54,6 +54,7 @@ class Task:
     allowance: int = 0
     lengthwise: tuple[Kind, ...] = ()
     highest: int | None = None  # no strip is wider than this, unless a piece is
+    longest: int | None = None  # no block of lengthwise pieces is longer than this
 
 
 class Limits(NamedTuple):

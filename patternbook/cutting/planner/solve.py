@@ -32,7 +32,7 @@ def solve(task: Task, limits: Limits = Limits()) -> Answer:  # noqa: B008 - a tu
     `across` if it turns, is at most the width); the block's pieces no wider than the cloth."""
     kinds = tuple(sorted((kind for kind in task.kinds if kind.number), key=_in_order))
     work = Work(limits)
-    options, every_block = blocks(task.lengthwise, task.width)
+    options, every_block = blocks(task.lengthwise, task.width, task.longest)
     if not kinds:
         return _block_alone(task, options, every_block)
     incumbent = Incumbent(task, limits.goal == "length")
