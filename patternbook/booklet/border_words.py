@@ -55,15 +55,17 @@ def _does(first: BorderStep, where: Context) -> Iterator[str]:
             "out a few of the border's seams a little."
         )
     elif first.corners == "mitred":
-        joined = f"Join {first.part} strips end to end. " if first.joined else ""
         yield (
-            f"{joined}Cut two {first.part} longer than your measure, as told below: the rest goes "
-            "into the two corners."
+            f"{_joined(first, where)}Cut two {first.part} longer than your measure, as told below: "
+            "the rest goes into the two corners."
         )
-    elif first.joined:
-        yield f"Join {first.part} strips end to end. Cut two to your length."
     else:
-        yield f"Cut two {first.part} to your length."
+        joined = _joined(first, where)
+        yield (
+            f"{joined}Cut two to your length."
+            if joined
+            else f"Cut two {first.part} to your length."
+        )
     if first.stones:
         yield f"Sew {laying.part(first.stones)} to both ends of each."
     edges = "side edges" if sides else "top and bottom edges"
@@ -71,6 +73,18 @@ def _does(first: BorderStep, where: Context) -> Iterator[str]:
         yield from _mitred_sewn(first, where, edges)
         return
     yield f"Pin the middles and the ends, then between. Sew them to the {edges}, easing to fit."
+
+
+def _joined(first: BorderStep, where: Context) -> str:
+    """`Join F strips end to end. `, with the sizes where only some need it."""
+    steps = [(known.quilt.size, made) for known, made in where.found()]
+    named = [size for size, made in steps if isinstance(made, BorderStep) and made.joined]
+    if not named:
+        return ""
+    if len(named) == len(steps):
+        return f"Join {first.part} strips end to end. "
+    sizes = wording.title(wording.listed([wording.glued(name) for name in named]))
+    return f"{sizes}: join {first.part} strips end to end. "
 
 
 def _measured(first: BorderStep, where: Context, way: str) -> str:

@@ -65,6 +65,8 @@ def _pieces(known: Evidence, piece: Piece, cut: LetterPlan) -> tuple[str, str]:
             return wording.NONE, WHOLE
         if cut_to_length(known, piece.letter):
             return str(sum(run.number for run in piece.runs)), AS_BELOW
+        if piece.along == "length":
+            return wording.NONE, AS_BELOW
         return wording.NONE, TO_MEASURE
     size = wording.cut_size(cut.size, known.quilt.system)
     return str(cut.cuts), size
@@ -86,7 +88,10 @@ def _binding(plan: BindingPlan, system: System) -> Row:
 
 def is_whole(known: Evidence, letter: str) -> bool:
     """Whether it is cut from the cloth as whole strips."""
-    return letter == BINDING or known.quilt.pieces[letter].is_strip
+    if letter == BINDING:
+        return True
+    piece = known.quilt.pieces[letter]
+    return piece.is_strip and piece.along == "width"
 
 
 def cut_to_length(known: Evidence, letter: str) -> bool:

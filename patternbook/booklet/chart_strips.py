@@ -21,13 +21,22 @@ IN_ALL: Final = "In all"
 
 
 def by_strips(plan: FabricPlan) -> bool:
-    """Whether the strips are told one by one: letters share them, or have them in many widths."""
+    """Whether the strips are told one by one: letters share them, or have them in many widths; or
+    some lie along the cloth."""
+    if lengthwise(plan):
+        return True
     widths: dict[str, set[Fraction]] = {}
     for strip in plan.strips:
         for letter in strip.letters:
             widths.setdefault(letter, set()).add(strip.width)
     mixed = any(len(strip.letters) > 1 for strip in plan.strips)
     return plan.style != "plain" and (mixed or any(len(found) > 1 for found in widths.values()))
+
+
+def lengthwise(plan: FabricPlan) -> tuple[str, ...]:
+    """The letters that are cut along the length of the cloth."""
+    strips = (strip for strip in plan.strips if strip.along == "length")
+    return tuple(dict.fromkeys(letter for strip in strips for letter in strip.letters))
 
 
 def letters(head: str, rows: Sequence[Row]) -> Table:

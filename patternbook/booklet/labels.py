@@ -64,7 +64,8 @@ def _page(book: Book, name: str) -> LabelPage:
 def _labels(
     book: Book, known: Evidence, fabric: str, plan: FabricPlan, letter: str
 ) -> Iterator[Label]:
-    """One for a letter; one for each length of a letter that is cut into logs."""
+    """One for a letter; one for each length of a letter that is cut into logs, or along the
+    cloth."""
     for cut, number in _piles(known, plan, letter):
         yield Label(
             letter="Binding" if letter == BINDING else letter,
@@ -95,7 +96,7 @@ def _piles(known: Evidence, plan: FabricPlan, letter: str) -> Iterator[tuple[str
     piece = known.quilt.pieces[letter]
     if not piece.is_strip:
         yield wording.cut_size(piece.cut, system), _pieces(known, piece)
-    elif cut_to_length(known, letter):
+    elif cut_to_length(known, letter) or piece.along == "length":
         for length, number in lengths_of(plan, letter).items():
             size = wording.size(piece.cut.across, length, system)
             yield size, wording.counted(number, "length")

@@ -9,6 +9,7 @@ from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Book
+from patternbook.booklet.chart_strips import lengthwise
 from patternbook.booklet.cloth_words import label
 from patternbook.cutting.records import FabricPlan, Style
 from patternbook.proof.evidence import Evidence
@@ -35,7 +36,7 @@ OTHERWISE: Final[dict[Style, str]] = {
 def how_planned(book: Book) -> str:
     """The note on the way of cutting."""
     style = book.first.quilt.settings.cutting
-    said = [HOW[style], *_shown(book, style), *_saved(book, style)]
+    said = [HOW[style], *_along(book), *_shown(book, style), *_saved(book, style)]
     return " ".join(said)
 
 
@@ -43,6 +44,36 @@ def _plans(book: Book) -> Iterator[tuple[Evidence, FabricPlan]]:
     for known in book.all:
         for plan in known.cutting.fabrics.values():
             yield known, plan
+
+
+def _along(book: Book) -> Iterator[str]:
+    """`F of Saucer is cut along the length of the cloth (twin): across it you would buy ⅛ yd
+    more.`"""
+    found: dict[tuple[tuple[str, ...], str, Fraction], list[str]] = {}
+    for known, plan in _plans(book):
+        for letters, more in _chosen_along(plan):
+            key = (letters, wording.title(plan.fabric), more)
+            found.setdefault(key, []).append(known.quilt.size)
+    for (letters, cloth, more), named in found.items():
+        lies = "is" if len(letters) == 1 else "are"
+        buys = f"you would buy {wording.amount(more, book.system.bolt_unit)} more" if more else (
+            "it would take more cloth"
+        )  # fmt: skip
+        yield (
+            f"{wording.listed(letters)} of {cloth} {lies} cut along the length of the "
+            f"cloth{_where(book, named)}: across it {buys}."
+        )
+
+
+def _chosen_along(plan: FabricPlan) -> Iterator[tuple[tuple[str, ...], Fraction]]:
+    """The letters laid along the cloth because more is bought where they lie across it, and how
+    much more."""
+    if not plan.other_ways:
+        return
+    across = min(plan.other_ways, key=lambda way: len(lengthwise(way)))
+    letters = tuple(letter for letter in lengthwise(plan) if letter not in lengthwise(across))
+    if letters:
+        yield letters, (across.buy.amount or Fraction(0)) - (plan.buy.amount or Fraction(0))
 
 
 def _shown(book: Book, style: Style) -> Iterator[str]:

@@ -39,7 +39,7 @@ def run(options: Namespace) -> int:
     source = one(options.source)
     found = examined([source], quiet=True, full=options.full or None)
     notices = notices_of(found)
-    record = figures(found[0])
+    record = figures(found[0], full=options.full)
     if record is not None:
         if options.size is not None:
             record["sizes"] = _only(options.size, record["sizes"], source)

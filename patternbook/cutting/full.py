@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from patternbook.cutting.buying import Basket, rounded
+from patternbook.cutting.either_way import Way, best_way
 from patternbook.cutting.fabric import FabricCut, Wanted, cut_fabric
 from patternbook.cutting.instead import substitutes
 from patternbook.cutting.lengthwise_told import lengthwise_notices
@@ -21,9 +22,10 @@ STYLES: Final[tuple[Style, ...]] = ("plain", "shared", "thrifty")
 
 def in_full(quilt: Quilt, wanted: Wanted, plain: FabricCut) -> FabricCut:
     """The fabric in the style that the settings ask for, beside what the others take."""
-    ways = {style: planned(quilt, wanted, plain, style) for style in STYLES}
-    chosen = ways.pop(quilt.settings.cutting)
-    others = tuple(_other(quilt, wanted, style, cut) for style, cut in ways.items())
+    ways = {style: best_way(quilt, wanted, plain, style) for style in STYLES}
+    best = ways.pop(quilt.settings.cutting)
+    wanted, chosen = best.wanted, best.cut
+    others = tuple(_other(quilt, style, way) for style, way in ways.items())
     plan = replace(
         chosen.plan,
         others=others,
@@ -43,10 +45,10 @@ def in_full(quilt: Quilt, wanted: Wanted, plain: FabricCut) -> FabricCut:
     return replace(chosen, plan=plan, of_purchase=told)
 
 
-def _other(quilt: Quilt, wanted: Wanted, style: Style, cut: FabricCut) -> OtherStyle:
-    plan = cut.plan
-    fabric, backing = wanted.fabric, wanted.backing
-    basket = Basket(fabric, plan.buy.lines, plan.strips, plan.sheets, cut.letters, backing)
+def _other(quilt: Quilt, style: Style, way: Way) -> OtherStyle:
+    plan = way.cut.plan
+    fabric, backing = way.wanted.fabric, way.wanted.backing
+    basket = Basket(fabric, plan.buy.lines, plan.strips, plan.sheets, way.cut.letters, backing)
     amount = rounded(quilt, basket, plan.length) if plan.buy.amount is not None else None
     proven = plan.proven and plan.style == style  # where it stays plain nothing was shown
     return OtherStyle(style, plan.length, plan.bound, amount, plan.buy.number, proven)

@@ -176,14 +176,16 @@ def repeated(
         others=(),
         instead=(),
         narrower=(),
+        other_ways=(),
     )
 
 
 def _as_laid(quilt: Quilt, single: FabricPlan) -> Cloth:
     """The way in which the strips run in this cloth."""
     turned = any(sheet.turned for sheet in single.sheets)
-    ways = ways_to_lay(cloth_named(quilt, single.fabric), quilt.system)
-    return next(way for way in ways if way.run == single.width and way.turned == turned)
+    ways = [*ways_to_lay(cloth_named(quilt, single.fabric), quilt.system)]
+    # Shared cutting turns single quarters, whichever way the others lie.
+    return max(ways, key=lambda way: (way.run == single.width, way.turned == turned))
 
 
 def _again(strip: Strip, number: int) -> Iterator[Strip]:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 
+from patternbook.cutting.either_way import lengthwise
 from patternbook.cutting.fabric import FabricCut, Wanted
 from patternbook.cutting.stated import of_piece
 from patternbook.cutting.told import long, typed
@@ -25,8 +25,8 @@ def lengthwise_notices(
     joined = _joined(wanted, now)
     if not joined or now.plan.buy.amount is None:
         return
-    turned = cut(_turned(wanted, joined))
-    letters = {piece.letter for piece in joined}
+    letters = frozenset(piece.letter for piece in joined)
+    turned = cut(lengthwise(wanted, letters))
     then = turned.plan.buy.amount
     fits = all(not group.faults for group in turned.laid.groups if group.host)
     if then is None or then > now.plan.buy.amount or not fits:
@@ -59,11 +59,3 @@ def _joined(wanted: Wanted, now: FabricCut) -> list[Piece]:
         for host, guests in wanted.hosts
         if host.letter in joined and not guests and "along" not in host.key_places
     ]
-
-
-def _turned(wanted: Wanted, joined: list[Piece]) -> Wanted:
-    hosts = tuple(
-        (replace(host, along="length") if host in joined else host, guests)
-        for host, guests in wanted.hosts
-    )
-    return replace(wanted, hosts=hosts)

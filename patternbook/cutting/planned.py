@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import Final, Literal
+from typing import Literal
 
 from patternbook.cutting.buying import Basket, rounded
 from patternbook.cutting.cloth import form_of
@@ -17,8 +17,6 @@ from patternbook.cutting.records import Least, Strip, Style
 from patternbook.cutting.wishes import Wishes, task, wishes
 from patternbook.quilt.records import Quilt
 
-# A length that three folds bring under the ruler; a longer block cannot be cut along the cloth.
-LONGEST: Final = {"in": 8 * 24, "cm": 8 * 60}
 Planned = Literal["shared", "thrifty"]
 
 
@@ -38,8 +36,8 @@ def planned(quilt: Quilt, wanted: Wanted, plain: FabricCut, style: Style) -> Fab
 
 def _from_the_bolt(it: ToPlan, style: Planned) -> FabricCut:
     answer = solve(task(it.quilt, it.plain.laid, it.wished, style))
-    if answer.block and answer.block.length * it.wished.unit > LONGEST[it.quilt.system.unit]:
-        return it.plain
+    if answer.block is None and answer.task.lengthwise:
+        return it.plain  # along the cloth they are too long to be cut, or too many
     made = it.assembled(it.spread(owned(_strips(it, answer))))
     bound = it.wished.fixed_length + answer.bound * it.wished.unit
     proven = _buys_as_much(it, made, bound)

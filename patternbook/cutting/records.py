@@ -341,7 +341,7 @@ class CutStep:
     on_fold: bool = False
     rulers: tuple[Ruler, ...] = ()
     mat: Ruler | None = None
-    reason: Literal["edge", "usual", "long", "wide", "stack", "one by one"] = "usual"
+    reason: Literal["edge", "usual", "long", "taped", "wide", "stack", "one by one"] = "usual"
 
 
 @dataclass(frozen=True)
@@ -354,7 +354,8 @@ class FabricPlan:
     need be bought in this style; `limit_hit`: the search ended before that was settled.
     `least_width` is the narrowest usable width at which the plan still holds. `others` are the
     other styles, `instead` other cloth, `narrower` what readers of narrower cloth buy, `one_way`
-    what those buy whose print has one way up.
+    what those buy whose print has one way up. `other_ways` are the best plans of the style with
+    the long pieces lying otherwise, along the cloth or across it, none of which buys less.
     """
 
     fabric: str
@@ -377,6 +378,7 @@ class FabricPlan:
     instead: tuple[Instead, ...] = ()
     narrower: tuple[Narrower, ...] = ()
     one_way: Fraction | None = None
+    other_ways: tuple[FabricPlan, ...] = ()
 
 
 class WebBox(NamedTuple):

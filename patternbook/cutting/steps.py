@@ -6,11 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import groupby
+from typing import Literal
 
 from patternbook.cutting.cloth import Cloth, form_of
 from patternbook.cutting.records import BINDING, Cut, CutStep, LetterPlan, Strip
 from patternbook.cutting.tools import (
     LAYERS,
+    MOST_FOLDS,
     TABLES,
     Handling,
     edge_folds,
@@ -112,7 +114,8 @@ def _strip(alike: Alike) -> CutStep:
     ready = alike.form.pieces and not edge_folds(alike.run, alike.system)
     folds = 0 if ready else folds_for(alike.run, alike.system)
     handled = for_strip(alike.width, alike.system)
-    if alike.lengthwise:  # measured once, off the bolt
+    taped = folds + handled.folds > MOST_FOLDS  # too thick to be folded so often
+    if alike.lengthwise or taped:  # measured once, off the bolt
         handled = Handling(alike.width, 0, (TABLES[alike.system.unit].long_ruler,))
     return CutStep(
         0,
@@ -127,8 +130,12 @@ def _strip(alike: Alike) -> CutStep:
         on_fold=handled.folds > 0,
         rulers=handled.rulers,
         mat=mat_for(alike.run / 2**folds, handled.measure, alike.system),
-        reason="long" if alike.lengthwise else "wide" if len(handled.rulers) > 1 else "usual",
+        reason="long" if alike.lengthwise else "taped" if taped else _reason(handled),
     )
+
+
+def _reason(handled: Handling) -> Literal["wide", "usual"]:
+    return "wide" if len(handled.rulers) > 1 else "usual"
 
 
 def _trim(alike: Alike) -> CutStep:
@@ -203,8 +210,18 @@ def _subcut(alike: Alike, same: Sequence[tuple[Strip, Cut]]) -> CutStep:
         on_fold=handled.folds > 0 and not alike.lengthwise,
         rulers=handled.rulers,
         mat=mat_for(_crossed(alike, folds), handled.measure, system),
-        reason="long" if alike.lengthwise else "stack" if layers > 1 else "one by one",
+        reason=_reason_of(alike, handled, layers),
     )
+
+
+def _reason_of(
+    alike: Alike, handled: Handling, layers: int
+) -> Literal["long", "taped", "stack", "one by one"]:
+    if alike.lengthwise:
+        return "long"
+    if handled.measure > sum(max(ruler) for ruler in handled.rulers):
+        return "taped"  # farther from the edge than the rulers reach
+    return "stack" if layers > 1 else "one by one"
 
 
 def _lies(
@@ -220,6 +237,8 @@ def _lies(
         return handled, 2**folds, folds
     edges = edge_folds(alike.width, alike.system)
     handled = for_subcut(cut.along, alike.width / 2**edges, alike.system)
+    if edges + handled.folds > MOST_FOLDS:
+        handled = Handling(cut.along, 0, (TABLES[alike.system.unit].long_ruler,))
     if edges:
         return handled, 2 ** (edges + handled.folds), edges + handled.folds
     if strip.join or handled.folds:

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 from math import lcm
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from patternbook.cutting.fabric import Laid
 from patternbook.cutting.groups import Group
@@ -19,6 +19,9 @@ from patternbook.cutting.packing import Item
 from patternbook.cutting.planner.records import Kind, Manner, Task
 from patternbook.cutting.records import BINDING, Strip
 from patternbook.quilt.records import Quilt
+
+# A length that three folds bring under the ruler; a longer block cannot be cut along the cloth.
+LONGEST: Final = {"in": 8 * Fraction(24), "cm": 8 * Fraction(60)}
 
 
 class Wish(NamedTuple):
@@ -139,6 +142,7 @@ def task(quilt: Quilt, laid: Laid, wished: Wishes, manner: Manner) -> Task:
         allowance=wished.whole(wished.fixed_length + quilt.settings.spare),
         lengthwise=tuple(kinds(laid, wished, lengthwise=True)),
         highest=wished.whole(highest),
+        longest=wished.whole(LONGEST[quilt.system.unit]),
     )
 
 

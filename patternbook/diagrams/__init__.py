@@ -16,8 +16,7 @@ from patternbook.diagrams.lay import lays
 from patternbook.diagrams.lay_words import cuts_key
 from patternbook.diagrams.pairs import pairs
 from patternbook.diagrams.pattern import Pattern, Plans, Size
-from patternbook.diagrams.quilting import quiltings
-from patternbook.diagrams.quilting_close import quilting_close
+from patternbook.diagrams.quilted import quilted
 from patternbook.diagrams.rows import rows
 from patternbook.diagrams.seam_test import seam_test
 from patternbook.diagrams.strip_set import strip_sets
@@ -28,7 +27,6 @@ from patternbook.diagrams.unit import units
 from patternbook.diagrams.webs import webs
 from patternbook.quilt.heading import Heading
 from patternbook.quilt.prints import mixed
-from patternbook.quilting.echo import plan
 from patternbook.strokes.stroke import Drawing
 
 # In the order of the booklet; each gives the drawings of one kind, whose names begin so.
@@ -48,8 +46,7 @@ DIAGRAMS: Final[tuple[tuple[tuple[str, ...], Diagram], ...]] = (
     (("borders",), borders),
     (("backing",), backings),
     (("back-",), backs),
-    (("quilting",), quiltings),
-    (("quilting-close",), quilting_close),
+    (("quilts-",), quilted),
     (("colouring-",), colouring),
     (("template",), templates),
 )
@@ -65,7 +62,7 @@ def drawings(
 
 
 def drawn_from(heading: Heading, sizes: Mapping[str, Plans], cover: str | None = None) -> Pattern:
-    """What the diagrams are drawn from: tones, prints and quilting of every size."""
+    """What the diagrams are drawn from: tones and prints of every size."""
     tones = cloths(plans.quilt for plans in sizes.values())
     drawn = {
         name: Size(
@@ -73,7 +70,6 @@ def drawn_from(heading: Heading, sizes: Mapping[str, Plans], cover: str | None =
             plans,
             tones,
             mixed(plans.quilt, plans.patches)[0],
-            plan(plans.quilt, plans.patches)[0],
         )
         for name, plans in sizes.items()
     }

@@ -20,6 +20,7 @@ ALL: Final = (7.2, 2.4)
 ONE: Final = (2.4, 2.6)
 LARGEST: Final = 0.1
 BESIDE: Final = 8.0  # points between an edge and its measure
+BELOW: Final = 26.0  # points between its foot and the words under the measure
 LETTERS: Final = 8.0
 WHITE: Final = Fill("#ffffff")
 
@@ -84,12 +85,7 @@ def _back(pen: Pen, size: Size, plan: BackingPlan, x: float) -> None:
     pen.rectangle(x, 0, across, down, None, "edge")
     _quilt(pen, size, x, across, down)
     _measures(pen, size, plan, laid, x)
-    pen.label(x + wide / 2, long + pen.pt(_below(plan)), _panels(size, plan), LETTERS)
-
-
-def _below(plan: BackingPlan) -> float:
-    """Points from the foot of the backing to the words under it."""
-    return 26.0 if _along_length(plan) or plan.best.joins else 14.0
+    pen.label(x + wide / 2, long + pen.pt(BELOW), _panels(size, plan), LETTERS)
 
 
 def _band(pen: Pen, size: Size, plan: BackingPlan, band: Band, x: float) -> None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from patternbook.cutting.records import BINDING, Cut, CutStep, FabricPlan, Ruler, Strip
+from patternbook.cutting.records import BINDING, Cut, CutStep, FabricPlan, Ruler, Sheet, Strip
 from patternbook.diagrams import words
 from patternbook.diagrams.pattern import Size
 
@@ -81,21 +82,47 @@ def told(size: Size, plan: FabricPlan, strip: Strip) -> list[Said]:
 
 
 def tell(size: Size, cut: Cut, strip: Strip) -> str:
+    total = sum(
+        one.number
+        for one in stacks(strip)
+        if (one.letter, one.along, one.across) == (cut.letter, cut.along, cut.across)
+    )
+    return numbered(size, cut, strip, total)
+
+
+def numbered(size: Size, cut: Cut, strip: Strip, total: int) -> str:
+    """`6 A, 6⅞ × 6⅞″`: so many pieces that lie so."""
     system = size.system
     if cut.letter == BINDING:
         return f"{words.length(cut.along, system)} of binding"
     if cut.whole:
         return f"{cut.letter} whole: {cut.use}" if cut.use else f"{cut.letter} whole"
     piece = size.quilt.pieces[cut.letter]
-    total = sum(
-        one.number
-        for one in stacks(strip)
-        if (one.letter, one.along, one.across) == (cut.letter, cut.along, cut.across)
-    )
     if piece.is_strip or strip.join:
         long = cut.across if strip.along == "length" else cut.along
         return f"{total} {cut.letter}, {words.length(long, system)} long"
     return f"{total} {cut.letter}, {words.cut(piece.cut, system)}"
+
+
+def told_of_sheet(size: Size, plan: FabricPlan, sheet: Sheet) -> list[Said]:
+    """A line for each letter that one pre-cut piece gives: all its strips together."""
+    cuts = [
+        (plan.strips[row.strip], cut, cut.number * row.times)
+        for row in sheet.rows
+        for cut in stacks(plan.strips[row.strip])
+    ]
+    totals: Counter[str] = Counter()
+    for strip, cut, number in cuts:
+        totals[numbered(size, cut, strip, 1)] += number
+    return list(
+        dict.fromkeys(
+            Said(
+                numbered(size, cut, strip, totals[numbered(size, cut, strip, 1)]),
+                rulers=_piece_rulers(plan, strip, cut),
+            )
+            for strip, cut, _ in cuts
+        )
+    )
 
 
 def _strip_rulers(plan: FabricPlan, strip: Strip) -> tuple[Ruler, ...]:

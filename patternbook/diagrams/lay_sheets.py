@@ -6,7 +6,7 @@ from typing import Final
 
 from patternbook.cutting.records import FabricPlan, Sheet
 from patternbook.diagrams import labels, words
-from patternbook.diagrams.lay_groups import Said, told
+from patternbook.diagrams.lay_groups import Said, told_of_sheet
 from patternbook.diagrams.lay_pieces import lying, piece, upright
 from patternbook.diagrams.lay_words import edge, said
 from patternbook.diagrams.pattern import Size
@@ -34,7 +34,7 @@ def _sheet(
         edge(pen, 0, y + down, across)
     pen.rectangle(0, y, across, down, WASTE, "edge")
     far = 0.0
-    lines = [Said(f"× {sheet.times}", heavy=True)]
+    lines = [Said(f"× {sheet.times}", heavy=True), *told_of_sheet(size, plan, sheet)]
     for row in sheet.rows:
         one = plan.strips[row.strip]
         for _ in range(row.times):
@@ -42,8 +42,6 @@ def _sheet(
             for patch in upright(one, fill, far, y) if sheet.turned else lies:
                 piece(pen, size, patch)
             far += float(one.width)
-        lines += told(size, plan, one)
-    lines = list(dict.fromkeys(lines))
     count(pen, -pen.pt(12), y + down / 2, number, size=8)
     text = words.size(sheet.across, sheet.down, size.system)
     pen.label(0, y - pen.pt(7), text, 8, anchor="start")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from patternbook.cutting.records import CuttingPlan
 from patternbook.diagrams.cloths import Cloths
@@ -15,9 +15,11 @@ from patternbook.inch import System
 from patternbook.quilt.heading import Heading
 from patternbook.quilt.place import Patch, patches
 from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, Unit
-from patternbook.quilting.echo_records import QuiltingMap
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill
+
+if TYPE_CHECKING:  # its shapes are only loaded when the quilting is drawn
+    from patternbook.quilting.records import QuiltingPlan
 
 
 class Plans(Protocol):
@@ -31,11 +33,13 @@ class Plans(Protocol):
     def cutting(self) -> CuttingPlan: ...
     @property
     def sewing(self) -> SewingPlan: ...
+    @property
+    def quilting(self) -> QuiltingPlan | None: ...
 
 
 @dataclass(frozen=True)
 class Size:
-    """One size as it is drawn: its plans, its quilting, and the tones it is drawn in.
+    """One size as it is drawn: its plans, and the tones it is drawn in.
 
     `prints` are the prints of the top's patches, by their number among them.
     """
@@ -44,7 +48,6 @@ class Size:
     plans: Plans
     cloths: Cloths
     prints: Mapping[int, int]
-    quilting: QuiltingMap | None
 
     @property
     def quilt(self) -> Quilt:
@@ -53,6 +56,11 @@ class Size:
     @property
     def system(self) -> System:
         return self.plans.quilt.system
+
+    @property
+    def quilting(self) -> QuiltingPlan | None:
+        """The plan of the quilting, made when a drawing first asks for it."""
+        return self.plans.quilting
 
     @cached_property
     def shown(self) -> tuple[Shown, ...]:

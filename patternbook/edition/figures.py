@@ -18,6 +18,7 @@ from patternbook.cutting.records import (
     WebPlan,
 )
 from patternbook.edition import figures_finishing as finishing
+from patternbook.edition.figures_quilting import quilting
 from patternbook.edition.figures_record import (
     BorderRecord,
     BuyRecord,
@@ -58,10 +59,11 @@ from patternbook.quilt.records import (
 FORMAT: Final = 1
 
 
-def figures(examined: Examined, *, bare: bool = False) -> FiguresRecord | None:
+def figures(examined: Examined, *, bare: bool = False, full: bool = False) -> FiguresRecord | None:
     """The record, of the sizes that hold; None where the source could not be read at all.
 
     `bare`: places name the file without its folders, as is right in a file that is handed on.
+    `full`: with what the quilting comes to.
     """
     source, heading = examined.source, examined.heading
     if source is None or heading is None:
@@ -74,7 +76,8 @@ def figures(examined: Examined, *, bare: bool = False) -> FiguresRecord | None:
         "revision": heading.revision,
         "unit": "cm" if source.written.cm else "in",
         "sizes": {
-            size: _Size(evidence, bare=bare).record() for size, evidence in examined.sizes.items()
+            size: _Size(evidence, bare=bare, full=full).record()
+            for size, evidence in examined.sizes.items()
         },
     }
 
@@ -82,8 +85,9 @@ def figures(examined: Examined, *, bare: bool = False) -> FiguresRecord | None:
 class _Size:
     """The figures of one size."""
 
-    def __init__(self, evidence: Evidence, *, bare: bool) -> None:
+    def __init__(self, evidence: Evidence, *, bare: bool, full: bool) -> None:
         self.bare = bare
+        self.full = full
         self.evidence = evidence
         self.quilt: Quilt = evidence.quilt
         self.cutting: CuttingPlan = evidence.cutting
@@ -111,7 +115,9 @@ class _Size:
             "binding": finishing.binding(self.cutting.binding, self.system),
             "label": finishing.label(self.cutting.label, self.system),
             "suggested": [self._suggestion(one) for one in quilt.quilting],
-            "quilting": None,
+            "quilting": quilting(self.evidence.quilting, self.system.bolt_unit)
+            if self.full
+            else None,
         }
 
     def _number(self, value: Exact | Rational) -> str:

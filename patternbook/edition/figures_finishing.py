@@ -27,7 +27,7 @@ from patternbook.edition.figures_record import (
 )
 from patternbook.inch import System, plain
 from patternbook.quilt.records import CutSize, Quilt
-from patternbook.quilting.echo import LIMIT
+from patternbook.quilting.limit import LIMIT
 
 Unit = Literal["yd", "m"]
 

@@ -6,6 +6,8 @@ from typing import Literal, NotRequired
 
 from typing_extensions import TypedDict
 
+from patternbook.edition.figures_quilting import QuiltingRecord
+
 Figure = TypedDict(
     "Figure",
     {
@@ -180,10 +182,11 @@ class WebRecord(TypedDict):
 
 
 class SuggestionRecord(TypedDict):
-    """What the author suggests to quilt: a design in an area, its lines so far apart."""
+    """What the author wishes for the quilting: a design in an area, its lines so far apart; null
+    where she leaves it to be chosen."""
 
     area: str
-    design: str
+    design: str | None
     spacing: str | None
 
 
@@ -295,7 +298,7 @@ class SizeFigures(TypedDict):
     binding: BindingRecord | None
     label: LabelRecord | None
     suggested: list[SuggestionRecord]
-    quilting: None
+    quilting: QuiltingRecord | None
 
 
 class FiguresRecord(TypedDict):

@@ -8,6 +8,7 @@ from datetime import date
 
 from patternbook.booklet.book import Book
 from patternbook.booklet.kits.book import KitBook
+from patternbook.cutting.as_laid import as_laid, as_said
 from patternbook.cutting.kits_plan import KitsPlan, plan_kits
 from patternbook.cutting.plan import plan as plan_cutting
 from patternbook.cutting.records import Style
@@ -40,8 +41,9 @@ def kits_of(
     """The kits, cut in that style (None: in the pattern's own), and what their recount tells."""
     if style is not None and style != known.quilt.settings.cutting:
         settings = replace(known.quilt.settings, cutting=style)
-        quilt = replace(known.quilt, settings=settings)
+        quilt = replace(as_said(known.quilt), settings=settings)
         cutting, _ = plan_cutting(quilt, full=style != "plain")
+        quilt = as_laid(quilt, cutting)
         known = replace(known, quilt=quilt, cutting=cutting)
     made = plan_kits(known.quilt, number, known.cutting)
     told = tuple(recount(known.quilt, number, made.one, made.all))
@@ -54,6 +56,7 @@ def kit_sheets(
     """The kit sheet on each paper by its name; none where a page could not be made."""
     from patternbook.booklet.kits.html import html
     from patternbook.booklet.pdf import make_pdf
+    from patternbook.booklet.readback import read_kits
     from patternbook.diagrams.kit_pieces import kit_pieces
 
     drawn = {drawing.name: drawing for drawing in kit_pieces(kits.known.quilt, kits.plan.one)}
@@ -68,6 +71,9 @@ def kit_sheets(
         pdf, more = make_pdf(
             page.html, drawn, base=shipped("templates"), date=day, titles=page.titles
         )
+        if not failed(more):
+            step(f"reading {called} back")
+            more = (*more, *read_kits(pdf, kits.known, kits.plan, called))
         told = (*told, *more)
         files[f"{kits.stem}-{name}.pdf"] = pdf
     return ({}, told) if failed(told) else (files, told)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from pathlib import Path
 
 from patternbook.booklet.letters import unprintable
 from patternbook.booklet.sentences import told as unfilled
+from patternbook.cutting.as_laid import as_laid
 from patternbook.cutting.plan import plan as plan_cutting
 from patternbook.edition.editions import asked_for
 from patternbook.edition.editions import unknown as unknown_editions
@@ -18,12 +20,12 @@ from patternbook.proof.advice import advice
 from patternbook.proof.advice.chosen import chosen
 from patternbook.proof.advice.grouped import grouped
 from patternbook.proof.charts import charts
-from patternbook.proof.evidence import Evidence
+from patternbook.proof.evidence import Evidence, Quilted
 from patternbook.proof.prose import proofread
 from patternbook.proof.recounted import OURS
 from patternbook.quilt.build import quilts
 from patternbook.quilt.heading import Heading
-from patternbook.quilt.place import patches
+from patternbook.quilt.place import Patch, patches
 from patternbook.quilt.records import Quilt
 from patternbook.sewing.plan import plan as plan_sewing
 from patternbook.source.load import Source, load
@@ -59,7 +61,7 @@ class Examined:
 def examine(path: Path, shown: str, *, full: bool | None = False) -> Examined:
     """Read, work out, plan and prove one pattern; faults come back as notices. `full` adds what
     takes longer: the planned cutting and what other cutting and cloth would come to, the mixing
-    of prints, and how far apart the quilting lies. None: as far as the settings ask for it."""
+    of prints, and the quilting. None: as far as the settings ask for it."""
     source, notices = load(path, shown)
     if source is None:
         return Examined(None, None, {}, gathered(notices))
@@ -69,8 +71,9 @@ def examine(path: Path, shown: str, *, full: bool | None = False) -> Examined:
     told = [*notices, *unprintable(words(source.written)), *made.notices]
     sizes: dict[str, Evidence] = {}
     unsound = {size for notice in made.notices if failed([notice]) for size in notice.sizes}
+    level = made.heading.level
     for size, quilt in made.sizes.items():
-        evidence, more = plan(quilt, sound=size not in unsound, full=full)
+        evidence, more = plan(quilt, sound=size not in unsound, full=full, level=level)
         sizes[size] = evidence
         told.extend(more)
         if full and evidence.sound:
@@ -92,12 +95,17 @@ def editions_of(source: Source) -> tuple[Text, ...]:
     return issue.editions if issue else ()
 
 
-def plan(quilt: Quilt, *, sound: bool, full: bool = False) -> tuple[Evidence, list[Notice]]:
-    """Plan one size and prove the plans against each other; `sound`: its lengths hold."""
+def plan(
+    quilt: Quilt, *, sound: bool, full: bool = False, level: str | None = None
+) -> tuple[Evidence, list[Notice]]:
+    """Plan one size and prove the plans against each other; `sound`: its lengths hold. `level` is
+    for whom the pattern is."""
     cutting, notices = plan_cutting(quilt, full=full)
+    quilt = as_laid(quilt, cutting)
     sewing, more = plan_sewing(quilt)
     placed = patches(quilt, quilt.top) if quilt.top else ()
-    evidence = Evidence(quilt, placed, cutting, sewing, sound)
+    quilter = partial(_quilted, quilt, placed, level)
+    evidence = Evidence(quilt, placed, cutting, sewing, sound, quilter)
     told = [*notices, *more]
     # The plan of a faulty source may well disagree with itself: only a sound one is our fault.
     ours = sound and not failed(told)
@@ -105,10 +113,18 @@ def plan(quilt: Quilt, *, sound: bool, full: bool = False) -> tuple[Evidence, li
 
 
 def drawn(evidence: Evidence) -> tuple[Notice, ...]:
-    """What must be told of prints that touch and of quilting lines too far apart."""
+    """What must be told of prints that touch, and of the quilting and its proof."""
+    from patternbook.proof.quilting import prove_quilting
     from patternbook.quilt.prints import mixed
-    from patternbook.quilting.echo import plan as plan_quilting
 
     _, touching = mixed(evidence.quilt, evidence.patches)
-    _, apart = plan_quilting(evidence.quilt, evidence.patches)
-    return (*touching, *apart)
+    made, told = evidence.quilted
+    proven = prove_quilting(made, evidence.quilt) if made is not None else ()
+    return (*touching, *told, *proven)
+
+
+def _quilted(quilt: Quilt, patches: Sequence[Patch], level: str | None) -> Quilted:
+    """The plan of the quilting: its libraries are loaded only when it is asked for."""
+    from patternbook.quilting.plan import plan as plan_quilting
+
+    return plan_quilting(quilt, patches, level)

@@ -90,7 +90,8 @@ def _booklets(
 
 
 def _figures(examined: Examined) -> bytes:
-    return (json.dumps(figures(examined, bare=True), indent=2, ensure_ascii=False) + "\n").encode()
+    record = figures(examined, bare=True, full=True)
+    return (json.dumps(record, indent=2, ensure_ascii=False) + "\n").encode()
 
 
 def _nothing() -> Notice:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from patternbook.forms.form import ClothForm, Sides, either_way
+from patternbook.forms.form import ClothForm, Sides, as_on_the_bolt
 
 # Sold as 18 × 22, 18 × 21 or 18 × 20 in (trade facts 4.4): one selvedge off, 18 × 21 is what
 # most give; 50 × 53.5 cm from cloth of 107 cm (3.6).
@@ -18,7 +18,7 @@ FORM: Final = ClothForm(
     "fat quarter",
     "fat quarters",
     "singly",
-    either_way,
+    as_on_the_bolt,
     usual=USUAL,
     offered={unit: (size,) for unit, size in USUAL.items()},
     pieces=True,

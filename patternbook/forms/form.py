@@ -87,12 +87,25 @@ def along_the_strip(stock: Stock) -> Iterator[Lie]:
 
 
 def either_way(stock: Stock) -> Iterator[Lie]:
-    """Along either side of the piece; one of no known size is planned as cloth off the bolt."""
+    """Along either side of the piece; one of no known size is planned as cloth off the bolt. A
+    print with one way up stands upright in a piece as it is stated, width before length, and
+    strips run across it."""
     across, down = stock.size or (stock.width, None)
     if down is None:
         yield Lie(stock.width)
         return
+    if stock.one_way:
+        yield Lie(across, deep=down)
+        return
     for lie in (Lie(across, deep=down), Lie(down, deep=across, turned=True)):
         yield lie
-        if not stock.one_way:
-            yield lie._replace(long_side=True)
+        yield lie._replace(long_side=True)
+
+
+def as_on_the_bolt(stock: Stock) -> Iterator[Lie]:
+    """Half a yard (or a quarter) of half the cloth's width: the shorter side lay along the bolt,
+    and a print with one way up runs along it, however the size is stated."""
+    size = stock.size
+    if stock.one_way and size and size[1] is not None:
+        size = max(size[0], size[1]), min(size[0], size[1])
+    yield from either_way(stock._replace(size=size))

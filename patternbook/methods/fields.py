@@ -20,6 +20,7 @@ from patternbook.value import (
     LetterValue,
     NameValue,
     PartValue,
+    ShiftValue,
     SizeValue,
     Text,
     ValueFault,
@@ -36,6 +37,7 @@ from patternbook.value import (
     parse_part,
     parse_percent,
     parse_point,
+    parse_shift,
     parse_size,
     parse_whole,
     quoted,
@@ -98,6 +100,12 @@ _POINT_KIND: Final = Kind(
     "a corner of the shape, across x down",
     lambda text, by: parse_point(text, by.cm),
     _SIZE,
+)
+_SHIFT_KIND: Final = Kind(
+    "shift",
+    "a line, how far and which way (cut 2 by 1 1/2 left)",
+    lambda text, by: parse_shift(text, by.cm),
+    rf".+ by {_LENGTH} (?:left|right|up|down)",
 )
 _CUT_KIND: Final = Kind(
     "cut",
@@ -191,6 +199,7 @@ More = Annotated[LengthValue, _MORE_KIND]
 Size = Annotated[SizeValue, _SIZE_KIND]
 CmSize = Annotated[SizeValue, _CM_KIND]
 Point = Annotated[SizeValue, _POINT_KIND]
+Shift = Annotated[ShiftValue, _SHIFT_KIND]
 Cut = Annotated[CutValue, _CUT_KIND]
 Count = Annotated[CountValue, _COUNT_KIND]
 Yards = Annotated[AmountValue, _YARDS_KIND]

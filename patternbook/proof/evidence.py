@@ -3,16 +3,29 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from patternbook.cutting.records import CuttingPlan
+from patternbook.notice import Notice
 from patternbook.proof.boxes import NOUGHT, Whole, whole
 from patternbook.proof.turned_over import other_hand
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, StripSetMade, Unit
 from patternbook.sewing.records import SewingPlan
+
+if TYPE_CHECKING:  # its shapes are only loaded when the quilting is planned
+    from patternbook.quilting.records import QuiltingPlan
+
+Quilted = tuple["QuiltingPlan | None", tuple[Notice, ...]]
+Quilter = Callable[[], Quilted]
+
+
+def nothing_quilted() -> Quilted:
+    """No plan."""
+    return None, ()
 
 
 @dataclass(frozen=True)
@@ -20,7 +33,7 @@ class Evidence:
     """One size: the quilt, every patch of its top in place, what is cut and what is sewn.
 
     `sound`: its lengths hold. Where they have been told not to, their recounts would only
-    follow from that.
+    follow from that. `quilter` plans the quilting, which takes long and is not always wanted.
     """
 
     quilt: Quilt
@@ -28,6 +41,17 @@ class Evidence:
     cutting: CuttingPlan
     sewing: SewingPlan
     sound: bool = True
+    quilter: Quilter = field(default=nothing_quilted, compare=False, repr=False)
+
+    @cached_property
+    def quilted(self) -> Quilted:
+        """The plan of the quilting and what is told of it, made when it is first asked for."""
+        return self.quilter()
+
+    @property
+    def quilting(self) -> QuiltingPlan | None:
+        """The plan of the quilting."""
+        return self.quilted[0]
 
     @cached_property
     def whole(self) -> Whole:

@@ -23,9 +23,11 @@ def least(evidence: Evidence) -> Iterator[Notice]:
     """Errors where a bound is not proven, or where bound, plan and purchase disagree."""
     for plan in evidence.cutting.fabrics.values():
         yield from _agrees(evidence.quilt, plan)
-        if plan.least is not None and plan.style != "plain":
-            yield from _covers(evidence.quilt, plan, plan.least)
-            yield from _re_proven(evidence.quilt, plan, plan.least, plan.style)
+        yield from _otherwise(evidence.quilt, plan)
+        for way in (plan, *plan.other_ways):
+            if way.least is not None and way.style != "plain":
+                yield from _covers(evidence.quilt, way, way.least)
+                yield from _re_proven(evidence.quilt, way, way.least, way.style)
 
 
 def _agrees(quilt: Quilt, plan: FabricPlan) -> Iterator[Notice]:
@@ -45,21 +47,48 @@ def _agrees(quilt: Quilt, plan: FabricPlan) -> Iterator[Notice]:
         yield _wrong(quilt, plan, "bound-told", f"{shown(plan.length, quilt)} of cloth {said}")
     if not (plan.proven or plan.limit_hit):
         yield _wrong(quilt, plan, "bound-told", "neither the least, nor said to be unsettled")
-    if plan.least is None and (plan.bound != plan.length or plan.number_bound is not None):
+    least = min((plan.length, *(way.bound for way in plan.other_ways)))
+    if plan.least is None and (plan.bound != least or plan.number_bound is not None):
         yield _wrong(quilt, plan, "bound-told", "a bound is told, and no prices prove it")
+
+
+def _otherwise(quilt: Quilt, plan: FabricPlan) -> Iterator[Notice]:
+    """Long pieces across the cloth or along it: the bound holds for both, and they lie along it
+    only where that takes less."""
+    for way in plan.other_ways:
+        if plan.bound > way.bound:
+            why = f"lying otherwise its pieces may take as little as {shown(way.bound, quilt)}"
+            yield _wrong(quilt, plan, "bound-high", why)
+        if _bought(quilt, way.length) < _bought(quilt, plan.length):
+            why = f"lying otherwise its pieces take {shown(way.length, quilt)}, and less is bought"
+            yield _wrong(quilt, plan, "bound-told", why)
+        if _along(way) < _along(plan) and way.length <= plan.length:
+            why = f"pieces lie along the cloth, and across it take {shown(way.length, quilt)}"
+            yield _wrong(quilt, plan, "bound-told", why)
+
+
+def _along(plan: FabricPlan) -> set[str]:
+    """The letters that lie along the cloth."""
+    strips = (strip for strip in plan.strips if strip.along == "length")
+    return {letter for strip in strips for letter in strip.letters}
 
 
 def rests_on_trying(quilt: Quilt, plan: FabricPlan) -> bool:
     """Whether what is claimed of a plan in this style is more than the prices alone show: that
     nothing less need be bought, or, of an unsettled one, its bound."""
-    if plan.least is None or not plan.least.tried:
+    return any(_rests(quilt, plan, way) for way in (plan, *plan.other_ways))
+
+
+def _rests(quilt: Quilt, plan: FabricPlan, way: FabricPlan) -> bool:
+    """Whether the prices alone do not show that cutting it in that way buys no less."""
+    if way.least is None or not way.least.tried:
         return False
     if not plan.proven:
         return True
-    fixed = _planned_as_plain(quilt, plan)
-    if plan.least.down is not None:
-        return plan.least.bound + _times(fixed) < (plan.buy.number or 0)
-    by_prices = plan.least.bound * plan.least.unit + sum((one.cloth for one in fixed), Fraction(0))
+    fixed, least = _planned_as_plain(quilt, way), way.least
+    if least.down is not None:
+        return least.bound + _times(fixed) < (plan.buy.number or 0)
+    by_prices = least.bound * least.unit + sum((one.cloth for one in fixed), Fraction(0))
     return _bought(quilt, by_prices) < _bought(quilt, plan.length)
 
 

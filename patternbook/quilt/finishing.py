@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
-from typing import Final
+from typing import Final, get_args
 
 from patternbook.methods.world import here
-from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Label, Quilting
+from patternbook.quilt.records import Backing, Batting, Binding, CutSize, Foot, Label, Quilting
 from patternbook.quilt.resolve import Resolver
 from patternbook.quilt.value_places import value_places
-from patternbook.source.finishing import WrittenBinding
+from patternbook.source.finishing import WrittenBinding, WrittenQuilting
 from patternbook.value import SizeValue
 
 OVER = {"in": Fraction(4), "cm": Fraction(10)}
@@ -25,6 +26,7 @@ LABEL: Final = {
     "in": CutSize(Fraction(6), Fraction(4)),
     "cm": CutSize(Fraction(15), Fraction(10)),
 }
+FEET: Final[Mapping[str, Foot]] = {foot: foot for foot in get_args(Foot)}
 BINDING_CUT = {"in": Fraction(5, 2), "cm": Fraction(13, 2)}
 
 
@@ -138,11 +140,23 @@ def label(resolver: Resolver) -> Label | None:
 
 
 def quilting(resolver: Resolver) -> tuple[Quilting, ...]:
-    """The author's suggestions."""
-    made = []
-    for written in resolver.written.quilting:
-        spacing = here(written.spacing, resolver.size)
-        note = str(written.note) if written.note else None
-        number = spacing.number if spacing else None
-        made.append(Quilting(str(written.area), str(written.design), number, note, written.place))
-    return tuple(made)
+    """The author's wishes for the quilting, in this size."""
+    return tuple(_wish(written, resolver.size) for written in resolver.written.quilting)
+
+
+def _wish(written: WrittenQuilting, size: str) -> Quilting:
+    spacing = here(written.spacing, size)
+    return Quilting(
+        str(written.area),
+        str(written.design) if written.design else None,
+        spacing.number if spacing else None,
+        str(written.note) if written.note else None,
+        written.place,
+        FEET.get(str(written.skill)),
+        int(written.seed) if written.seed is not None else None,
+        str(written.name) if written.name else None,
+        tuple(map(str, written.merge)),
+        tuple((shift.line, shift.number) for shift in written.move),
+        written.exclude == "yes",
+        value_places(written, size),
+    )

@@ -30,6 +30,7 @@ __all__ = [
     "Border",
     "CutSize",
     "Fabric",
+    "Foot",
     "Key",
     "Kind",
     "LayoutMade",
@@ -52,6 +53,7 @@ __all__ = [
 
 Status = Literal["given", "worked out", "agrees", "on trust"]
 Kind = Literal["exact", "at least", "free"]
+Foot = Literal["walking foot", "ruler", "free motion"]
 Key = tuple[str, ...]
 
 
@@ -245,13 +247,21 @@ class Label:
 
 @dataclass(frozen=True)
 class Quilting:
-    """One suggestion of the author's: a design in an area, lines so far apart."""
+    """One wish of the author's: a design in an area, lines so far apart; None is left to be
+    chosen. `move` is by how much a line that divides the area is shifted, by its name."""
 
     area: str
-    design: str
+    design: str | None
     spacing: Fraction | None
     note: str | None = None
     place: Place | None = None
+    skill: Foot | None = None
+    seed: int | None = None
+    name: str | None = None
+    merge: tuple[str, ...] = ()
+    move: tuple[tuple[str, Fraction], ...] = ()
+    exclude: bool = False
+    key_places: Mapping[str, Place] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

@@ -10,13 +10,16 @@ from typing import Literal, NamedTuple
 
 from shapely import Polygon
 
+from patternbook.quilt import records as quilted
+
+Foot = quilted.Foot
 Spot = tuple[float, float]
 Path = tuple[Spot, ...]
-# How it is sewn: the feed dogs up and straight lines, along a thick ruler, or freely.
-Foot = Literal["walking foot", "ruler", "free motion"]
 # What kind of place an area is. `body`: all of the top inside its borders, where no open ground
-# is to be told from the piecing.
-AreaKind = Literal["ground", "square", "band", "corner", "channel", "border", "piecing", "body"]
+# is to be told from the piecing. `figure`: a shape that is laid on.
+AreaKind = Literal[
+    "figure", "ground", "square", "band", "corner", "channel", "border", "piecing", "body"
+]
 LineKind = Literal["ditch", "beside", "marked"]
 LegKind = Literal["ditch", "beside", "marked", "fill", "edge", "step"]
 
@@ -47,6 +50,8 @@ class Cloth(NamedTuple):
     plain: bool
     laid_on: bool
     border: int = 0  # which border it is part of, from 1
+    units: tuple[str, ...] = ()  # names of the units that it is in
+    panel: bool = False  # one printed picture
 
 
 class Seam(NamedTuple):
@@ -144,6 +149,9 @@ class Area:
     centre: Path | None = None
     name: str | None = None
     excluded: bool = False
+    borders: tuple[int, ...] = ()  # which borders it is part of, from 1
+    units: tuple[str, ...] = ()  # names of the units that lie in it
+    joined: tuple[str, ...] = ()  # what the author calls the areas that it was joined from
 
     @property
     def key(self) -> str:

@@ -85,7 +85,9 @@ def _cloths(
         at = shape.representative_point()
         border = next((n for n, box in borders if _holds(box, at.x, at.y)), 0)
         plain = cloth is not None and cloth.prints == 1
-        yield Cloth(number, patch.letter, fabric, shape, plain, patch.laid_on, border)
+        units = tuple(dict.fromkeys(name.split()[0] for name in patch.within[1:]))
+        panel = cloth is not None and cloth.form == "panel"
+        yield Cloth(number, patch.letter, fabric, shape, plain, patch.laid_on, border, units, panel)
 
 
 def _holds(box: Box, x: float, y: float) -> bool:

@@ -11,6 +11,7 @@ from patternbook.methods.fields import (
     Line,
     More,
     Name,
+    Shift,
     Size,
     Whole,
     YesNo,
@@ -25,6 +26,7 @@ BindingJoin = Annotated[Text, choice("diagonal", "straight")]
 QuiltedBy = Annotated[Text, choice("home", "frame")]
 BiasFrom = Annotated[Text, choice("square", "strips")]
 Corners = Annotated[Text, choice("square", "rounded")]
+Skill = Annotated[Text, choice("walking foot", "ruler", "free motion")]
 
 
 class WrittenBacking(WrittenNode):
@@ -82,15 +84,20 @@ class WrittenLabel(WrittenNode):
 
 
 class WrittenQuilting(WrittenNode):
-    """What is quilted where: a part's name, `border 1`, or `all over`."""
+    """What is quilted where: a part's name, `border 1`, `ground`, `piecing`, or `all over`.
+
+    Left out, the design and the spacing are chosen. `skill` is how it is sewn, `seed` another
+    draw of the same designs; `name` names the area, `merge` joins others to it, `move` shifts a
+    line that divides it (`cut 2 by 1 1/2`), `exclude` leaves it without quilting.
+    """
 
     called: ClassVar = "an item of the quilting"
     area: Line
-    design: Line
+    design: Line | None = None
     spacing: EachSize[Length] | None = None
-    skill: Line | None = None
+    skill: Skill | None = None
     seed: Whole | None = None
     name: Line | None = None
     merge: Several[Line] = ()
-    move: Several[Line] = ()
-    exclude: Several[Line] = ()
+    move: Several[Shift] = ()
+    exclude: YesNo = Text("no")

@@ -11,7 +11,6 @@ from patternbook.notice import Notice
 from patternbook.source.cloth import WrittenFabric, WrittenPiece
 from patternbook.source.cover import WrittenRevision
 from patternbook.source.faults import keys_of
-from patternbook.source.finishing import WrittenQuilting
 from patternbook.source.tell import notice
 from patternbook.source.tree import Tree
 from patternbook.source.written import WrittenPattern
@@ -27,7 +26,6 @@ LATER: Final = (
     "colourways",
     "class",
 )
-LATER_QUILTING: Final = ("skill", "seed", "name", "merge", "move", "exclude")
 LATER_REVISION: Final = ("was",)
 LATER_ISSUE: Final = ("papers", "appendices")
 TOP: Final = "top"
@@ -92,11 +90,9 @@ def section_notes(tree: Tree) -> tuple[Tree, tuple[Notice, ...]]:
 
 def not_used_yet(written: WrittenPattern) -> Iterator[Notice]:
     """Keys that are kept, and change nothing so far."""
-    quilting: tuple[WrittenQuilting, ...] = written.quilting
     revisions: tuple[WrittenRevision, ...] = written.revisions
     groups = (
         (LATER, (written,)),
-        (LATER_QUILTING, quilting),
         (LATER_REVISION, revisions),
         (LATER_ISSUE, (written.issue_as,) if written.issue_as else ()),
     )

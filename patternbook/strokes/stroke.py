@@ -38,6 +38,14 @@ Role = Literal[
     "quilting-fine",
     "quilting-2",
     "quilting-3",
+    "stitched",
+    "sewing",
+    "sewing-fine",
+    "travel",
+    "hollow",
+    "blank",
+    "under-binding",
+    "disc",
 ]
 INK: Final = "#222222"
 _COLOUR: Final = re.compile(r"#[0-9a-f]{6}", re.ASCII)
@@ -80,6 +88,15 @@ STYLES: Final[dict[Role, LineStyle]] = {
     "quilting-fine": LineStyle(0.5, "#14366b"),
     "quilting-2": LineStyle(0.9, "#7a1f4f", (4.0, 2.0)),
     "quilting-3": LineStyle(1.0, "#1d5b2c", (_DOT, 2.2)),
+    "stitched": LineStyle(0.6, "#9a9a9a"),
+    "sewing": LineStyle(1.2),
+    "sewing-fine": LineStyle(0.8),
+    # A way that is gone again is hollow: the second line lies on the first.
+    "travel": LineStyle(2.0),
+    "hollow": LineStyle(1.1, "#ffffff"),
+    "blank": LineStyle(2.0, "#ffffff"),
+    "under-binding": LineStyle(1.1, INK, (2.6, 2.6)),
+    "disc": LineStyle(0.5),
 }
 
 

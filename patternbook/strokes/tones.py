@@ -123,6 +123,7 @@ def wrong_side(fill: Fill) -> Fill:
     return Fill(tint(fill.colour, 0.55), Hatch((60.0,), 2.6, 0.35, "#555555"))
 
 
+@cache
 def ghost(fill: Fill) -> Fill:
     """A quarter of the tone, to lie under quilting lines."""
     return Fill(tint(fill.colour, 0.75))

@@ -15,6 +15,7 @@ from patternbook.value.measure import (
     parse_size,
 )
 from patternbook.value.per_size import OTHERS, PerSize, every
+from patternbook.value.shift import ShiftValue, parse_shift
 from patternbook.value.text import (
     NOWHERE,
     DateValue,
@@ -48,6 +49,7 @@ __all__ = [
     "NameValue",
     "PartValue",
     "PerSize",
+    "ShiftValue",
     "SizeValue",
     "Text",
     "Turn",
@@ -66,6 +68,7 @@ __all__ = [
     "parse_part",
     "parse_percent",
     "parse_point",
+    "parse_shift",
     "parse_size",
     "parse_whole",
     "quoted",

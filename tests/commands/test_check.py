@@ -72,7 +72,7 @@ def test_full_also_tells_of_quilting_too_far_apart(run: Run, pattern: WritePatte
     assert run("check", path).code == 0
     ran = run("check", path, "--full")
     assert ran.code == 1
-    assert "error quilting-wide [one]" in ran.err
+    assert "error quilting-gap [one]" in ran.err
     assert run("build", path, "--out", path.parent / "out").code == 1
 
 

@@ -6,11 +6,15 @@ from typing import Any
 import pytest
 
 from patternbook.cutting.cloth import Cloth
+from patternbook.cutting.plan import plan
 from patternbook.cutting.records import Cut, CutStep, Join, Strip
 from patternbook.cutting.steps import cut_steps, folded
 from patternbook.cutting.tools import TABLES
 from patternbook.forms import by_name
+from patternbook.proof.evidence import Evidence
+from patternbook.proof.replay import replay
 from patternbook.quilt.records import CutSize, Piece, Run
+from patternbook.sewing.plan import plan as plan_sewing
 from tests.cutting.small import fabric, inches, piece, planned, quilt
 
 MATS = TABLES["in"].mats
@@ -135,3 +139,19 @@ def test_what_lies_above_others_is_cut_too() -> None:
         (("D",), inches("18 1/2"), inches("8 1/2")),
         (("J",), inches("16 1/2"), inches("3 1/2")),
     ]
+
+
+@pytest.mark.parametrize("side", ["42 1/2", "48 1/2"])
+def test_a_strip_too_wide_to_be_folded_so_often_is_measured_with_a_tape(side: str) -> None:
+    """Cloth 60 wide lies folded twice (15 under the ruler of 24). 42½ would take two folds more
+    to lie within 18½, the ruler of 6 beside the square of 12½; a blade goes through 8 layers, three
+    folds (common practice, no source)."""
+    made = quilt(piece("A", f"{side} square", 1), cloth=fabric(width=Fraction(60)))
+    evidence = Evidence(made, (), plan(made)[0], plan_sewing(made)[0])
+    found = evidence.cutting.fabrics["cloth"].steps
+    strip = next(step for step in found if step.kind == "strip")
+    assert (strip.reason, strip.folds, strip.layers, strip.measure) == (
+        "taped", 2, 4, inches(side),
+    )  # fmt: skip
+    assert max(step.folds for step in found) <= 3
+    assert [one.message for one in replay(evidence)] == []

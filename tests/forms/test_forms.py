@@ -69,7 +69,16 @@ def test_strips_lie_either_way_in_a_fat_quarter() -> None:
     ways = list(by_name["fat quarter"].ways(stock))
     assert {way._replace(long_side=False, turned=False) for way in ways} == {across, down}
     assert len(ways) == 4
-    assert len(list(by_name["fat quarter"].ways(stock._replace(one_way=True)))) == 2
+
+
+@pytest.mark.parametrize("size", [("18", "21"), ("21", "18")])
+def test_a_one_way_print_runs_along_the_bolt(size: tuple[str, str]) -> None:
+    """A quarter is half a yard of the bolt, 18, by half the width of the cloth (trade facts 4.4);
+    its selvedge is on the shorter side, and the print runs along the selvedge (common practice, no
+    source). A panel's print stands as its size is stated, width before length."""
+    stock = Stock(Fraction(40), (Fraction(size[0]), Fraction(size[1])), one_way=True)
+    assert list(by_name["fat quarter"].ways(stock)) == [Lie(Fraction(21), deep=Fraction(18))]
+    assert list(by_name["panel"].ways(stock)) == [Lie(Fraction(size[0]), deep=Fraction(size[1]))]
 
 
 def test_strips_of_no_stated_length_are_as_long_as_cloth_is_wide() -> None:

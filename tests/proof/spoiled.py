@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
+from patternbook.cutting.as_laid import as_laid
 from patternbook.cutting.plan import plan
 from patternbook.cutting.records import BINDING, Cut, FabricPlan, Ruler, Strip, Style
 from patternbook.edition.pipeline import examine
@@ -40,6 +41,7 @@ def evidence_of(quilt: Quilt, style: Style = "plain") -> Evidence:
     """A size cut in this style; nothing of it is placed."""
     asked = replace(quilt, settings=replace(quilt.settings, cutting=style))
     cutting, _ = plan(asked, full=style != "plain")
+    asked = as_laid(asked, cutting)
     sewing, _ = plan_sewing(asked)
     return Evidence(asked, (), cutting, sewing)
 

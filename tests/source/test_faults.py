@@ -233,7 +233,6 @@ def test_a_pattern_needs_its_name(told: Told) -> None:
     [
         ("in: {fr: {summary: a}}", "in"),
         ("photos: [{file: quilt.jpg, alt: the quilt}]", "photos"),
-        ("quilting: [{area: all over, design: loops, seed: 3}]", "seed"),
     ],
 )
 def test_a_key_of_a_later_chapter_is_kept_and_told(told: Told, typed: str, key: str) -> None:

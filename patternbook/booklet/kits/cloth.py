@@ -10,7 +10,8 @@ from patternbook.booklet import wording
 from patternbook.booklet.book import Row, Table
 from patternbook.booklet.cloth_words import label, letters, precut
 from patternbook.booklet.kits.book import KitBook
-from patternbook.booklet.parts.requirements import amount, in_both
+from patternbook.booklet.parts.requirements import amount, each_at_least, in_both, runs_up
+from patternbook.cutting.packs_told import pack_of
 from patternbook.cutting.records import BINDING, Buy, CuttingPlan, Panels
 from patternbook.quilt.records import CutSize, Fabric
 
@@ -63,13 +64,16 @@ def _named(kits: KitBook, fabric: Fabric) -> str:
     if backing and backing.fabric == fabric.name and fabric.use != "backing":
         found.append("backing")
     cut = ", ".join(one for one in found if one and one != fabric.use)
-    return f"{label(fabric)}: {cut}" if cut else label(fabric)
+    each = each_at_least(kits.book, fabric) if pack_of(fabric) == 1 else ""
+    return f"{label(fabric)}: {cut}{each}" if cut else f"{label(fabric)}{each}"
 
 
 def bought(kits: KitBook, fabric: Fabric, buy: Buy) -> str:
     """`27⅛ yd or 24.9 m`, or `3 packs: 104 strips, 2½ × 40″`."""
     if buy.number is None:
         return amount(buy)
+    if pack_of(fabric) == 1 and buy.packs:  # bought piece by piece
+        return precut(fabric, buy.packs, kits.known)
     pieces = precut(fabric, buy.number, kits.known)
     return f"{wording.counted(buy.packs, 'pack')}: {pieces}" if buy.packs else pieces
 
@@ -183,7 +187,8 @@ def _prints(kits: KitBook) -> Iterator[str]:
                 "Share the strips out over the prints evenly, and keep a print's pieces together."
             )
         if fabric.one_way:
-            yield f"{name}: one-way print. Keep every piece the same way up."
+            runs = runs_up(kits.book, fabric)
+            yield f"{name}: one-way print. Keep every piece the same way up.{runs}"
 
 
 def _unproven(plan: CuttingPlan) -> Iterator[str]:

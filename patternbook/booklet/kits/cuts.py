@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Align, Row, Table
+from patternbook.booklet.chart_strips import length_of
 from patternbook.booklet.kits.bag import how_large, how_many
 from patternbook.booklet.kits.book import KitBook, called, cloth_of
 from patternbook.cutting.cloth import form_of
@@ -94,13 +95,13 @@ def gives(system: System, strip: Strip) -> str:
     if all(cut.whole for cut in strip.cuts):
         return f"{called(strip.cuts[0].letter)}, whole"
     stacked = (one for cut in strip.cuts for one in cut.stacked)
-    return wording.listed(_told(system, one, wording.spelled(one.number)) for one in stacked)
+    return wording.listed(_told(system, strip, one, wording.spelled(one.number)) for one in stacked)
 
 
-def _told(system: System, cut: Cut, number: str) -> str:
+def _told(system: System, strip: Strip, cut: Cut, number: str) -> str:
     """`eight A`; lengths of a strip letter by their length."""
     told = f"{number}{wording.NBSP}{called(cut.letter)}"
-    return f"{told} of {wording.length(cut.along, system)}" if cut.use else told
+    return f"{told} of {wording.length(length_of(strip, cut), system)}" if cut.use else told
 
 
 def _all(system: System, strip: Strip) -> str:
@@ -110,7 +111,9 @@ def _all(system: System, strip: Strip) -> str:
         return f"{wording.counted(strip.times, 'strip')} of {called(strip.cuts[0].letter)}"
     stacked = [one for cut in strip.cuts for one in cut.stacked]
     if any(one.use and not one.whole for one in stacked):
-        return ", ".join(_told(system, one, str(one.number * strip.times)) for one in stacked)
+        return ", ".join(
+            _told(system, strip, one, str(one.number * strip.times)) for one in stacked
+        )
     return ", ".join(
         f"{strip.pieces(letter)}{wording.NBSP}{called(letter)}" for letter in strip.letters
     )

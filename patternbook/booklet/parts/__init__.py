@@ -14,11 +14,11 @@ from patternbook.booklet.parts.finishing import finishing
 from patternbook.booklet.parts.glance import glance
 from patternbook.booklet.parts.glossary import glossary
 from patternbook.booklet.parts.notes import notes
-from patternbook.booklet.parts.quilting import quilting
 from patternbook.booklet.parts.requirements import requirements
 from patternbook.booklet.parts.steps import steps
 from patternbook.booklet.parts.templates import templates
 from patternbook.booklet.parts.tools import tools
+from patternbook.booklet.quilting.part import quilting
 
 
 class Part(NamedTuple):

@@ -14,7 +14,7 @@ from patternbook.booklet.chart_strips import by_strips, lengths
 from patternbook.booklet.cut_sentences import CutFrom, sentences
 from patternbook.booklet.parts.tools import steps
 from patternbook.booklet.style_words import how_planned
-from patternbook.cutting.records import CutStep
+from patternbook.cutting.records import CutStep, FabricPlan
 from patternbook.cutting.tools import LAYERS, TABLES
 from patternbook.diagrams.lay_words import KEY
 from patternbook.diagrams.naming import name as drawn
@@ -102,13 +102,15 @@ def _room(book: Book, lays: Sequence[Figure]) -> str:
 
 
 def _lays(book: Book) -> Iterator[Figure]:
-    """In every size those of cloth whose strips give several letters; of cloth that is cut a
-    letter a strip, as the chart says it, one size's; of whole strips none, nor of pre-cuts that
-    are used as they come."""
+    """In every size those of cloth whose strips give several letters, or whose pre-cut pieces do
+    in any size; of cloth that is cut a letter a strip, as the chart says it, one size's; of whole
+    strips none, nor of pre-cuts that are used as they come."""
     alone = len(book.sizes) == 1
+    plans = (plan for known in book.all for plan in known.cutting.fabrics.values())
+    mixed_pieces = {plan.fabric for plan in plans if plan.sheets and _shares(plan)}
     for size, known in book.sizes.items():
         for fabric, plan in known.cutting.fabrics.items():
-            mixed = by_strips(plan) or any(len(strip.letters) > 1 for strip in plan.strips)
+            mixed = by_strips(plan) or _shares(plan) or fabric in mixed_pieces
             shared = alone or mixed
             as_it_comes = not plan.steps
             if as_it_comes or all(is_whole(known, letter) for letter in order(plan)):
@@ -124,6 +126,15 @@ def _lays(book: Book) -> Iterator[Figure]:
             traced = book.figure(drawn("web", web, size))
             if traced and known is book.first:
                 yield traced
+
+
+def _shares(plan: FabricPlan) -> bool:
+    """Whether several letters come off one strip, or off one pre-cut piece."""
+    rows = ([plan.strips[row.strip] for row in sheet.rows] for sheet in plan.sheets)
+    return any(
+        len({letter for strip in strips for letter in strip.letters}) > 1
+        for strips in (*rows, *([strip] for strip in plan.strips))
+    )
 
 
 def _how(book: Book) -> Iterator[str]:
@@ -176,6 +187,12 @@ def _strip(book: Book, steps: Sequence[CutStep]) -> str:
         wide = wording.length(table.long_ruler.across, system)
         square = wording.size(*table.square, system)
         told.append(f"For strips wider than {wide} lay the {square} ruler beside the long one.")
+    taped = [step.width for step in steps if step.reason == "taped" and step.width]
+    if taped:
+        told.append(
+            f"Measure strips of {wording.length(min(taped), system)} and wider with a tape along "
+            "both folded edges, mark them, and cut along the mark."
+        )
     if any(step.on_fold for step in steps):
         widest = wording.length(table.long_ruler.across + table.square.across, system)
         told.append(

@@ -11,8 +11,10 @@ from patternbook.booklet import wording
 from patternbook.booklet.book import Book, Figure, Table, told_by_size
 from patternbook.booklet.cloth_words import bought, label, letters, precut
 from patternbook.booklet.other_cloth import instead, trusted
+from patternbook.cutting.cloth import pre_cut_size, ways_to_lay
+from patternbook.cutting.packs_told import pack_of
 from patternbook.cutting.records import Buy
-from patternbook.forms import by_length
+from patternbook.forms import by_length, by_name
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import CutSize, Fabric
 
@@ -98,6 +100,9 @@ def _fabric(book: Book, fabric: Fabric) -> Iterator[Line]:
     if by_length(fabric.form):
         yield name, lambda known: amount(_buy(known, fabric.name))
         return
+    if pack_of(fabric) == 1:  # bought piece by piece
+        yield f"{name}{each_at_least(book, fabric)}", lambda known: _pieces(known, fabric)
+        return
     pack = f", packs of {fabric.pack}" if fabric.pack else ""
     yield f"{name}{pack}", lambda known: _packs(known, fabric)
     yield f"{label(fabric)}, needed", lambda known: _needed(known, fabric)
@@ -111,6 +116,20 @@ def amount(buy: Buy | None) -> str:
     if buy.each_print is not None:
         told += f", {wording.amount(buy.each_print, buy.unit)} of each print"
     return told
+
+
+def each_at_least(book: Book, fabric: Fabric) -> str:
+    """How large each must be: they are sold in sizes that differ."""
+    size = pre_cut_size(fabric, book.system)
+    return f", each at least {wording.cut_size(size, book.system)}" if size else ""
+
+
+def _pieces(known: Evidence, fabric: Fabric) -> str:
+    """`2 fat quarters`."""
+    buy = _buy(known, fabric.name)
+    return (
+        wording.counted(buy.packs, by_name[fabric.form].one) if buy and buy.packs else wording.NONE
+    )
 
 
 def _packs(known: Evidence, fabric: Fabric) -> str:
@@ -232,6 +251,19 @@ BATTING_AND_THREAD: Final[tuple[Line, ...]] = (
 )
 
 
+def runs_up(book: Book, fabric: Fabric) -> str:
+    """Which side of a pre-cut piece the print is taken to run along."""
+    lie = next(ways_to_lay(fabric, book.system))
+    if lie.deep is None or lie.run == lie.deep:
+        return ""
+    up = wording.length(lie.deep, book.system)
+    one = by_name[fabric.form].one
+    return (
+        f" The print is taken to run along the {up} side of each {one}. Look at yours before you "
+        "buy: where it runs along the other side, you may need more."
+    )
+
+
 def _remarks(book: Book, fabric: Fabric, fabrics: Sequence[Fabric]) -> Iterator[str]:
     """Prints, one-way cloth, and the author's own note."""
     name = wording.title(fabric.name)
@@ -243,6 +275,6 @@ def _remarks(book: Book, fabric: Fabric, fabrics: Sequence[Fabric]) -> Iterator[
     if fabric.one_way:
         yield (
             f"{name}: one-way print; its amount counts on that. Keep every piece the same way up "
-            "when you cut and sew."
+            f"when you cut and sew.{runs_up(book, fabric)}"
         )
     yield from book.said(fabric.note)

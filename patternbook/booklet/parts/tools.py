@@ -56,7 +56,12 @@ def _sewing(book: Book) -> Iterator[str]:
         yield "scissors for paper"
     if any(known.cutting.backing for known in book.all):
         yield "curved safety pins for basting"
-    if any(known.quilt.quilting for known in book.all):
+    feet = {stage.foot for known in book.all if known.quilting for stage in known.quilting.stages}
+    if feet:
         yield "walking foot and a marker that comes off (try it first)"
+    if "ruler" in feet:
+        yield "ruler foot and a thick quilting ruler to go with it"
+    if "free motion" in feet:
+        yield "free-motion foot, and a test piece of the three layers"
     if any(known.cutting.binding for known in book.all):
         yield "clips or a needle for the binding"

@@ -11,14 +11,17 @@ from patternbook.booklet.readback.cloth import cloth
 from patternbook.booklet.readback.counted import counted
 from patternbook.booklet.readback.cut_told import cut_told
 from patternbook.booklet.readback.glance import glance
+from patternbook.booklet.readback.kits import kits
 from patternbook.booklet.readback.labels import labels
 from patternbook.booklet.readback.pictures import lengths, pictures
+from patternbook.booklet.readback.quilting import quilting
 from patternbook.booklet.readback.reading import Differs, tables
 from patternbook.booklet.readback.said import said
 from patternbook.booklet.readback.sentences import sentences, typed_by_author
 from patternbook.booklet.readback.shared import shared
 from patternbook.booklet.readback.steps import steps
 from patternbook.booklet.readback.tagged import lines
+from patternbook.cutting.kits_plan import KitsPlan
 from patternbook.notice import Notice, gathered
 from patternbook.proof.evidence import Evidence
 from patternbook.proof.recounted import OURS
@@ -33,6 +36,19 @@ def read_back(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[No
 def read_labels(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[Notice, ...]:
     """The same for the sheets of labels."""
     return gathered(_told(one, f"{paper} labels") for one in labels(lines(pdf), sizes))
+
+
+def read_quilting(pdf: bytes, sizes: Mapping[str, Evidence], paper: str) -> tuple[Notice, ...]:
+    """The same for the quilting pages."""
+    plans = {size: plan for size, known in sizes.items() if (plan := known.quilting) is not None}
+    system = next(iter(sizes.values())).quilt.system
+    found = quilting(lines(pdf), plans, system)
+    return gathered(_told(one, f"{paper} quilting pages") for one in found)
+
+
+def read_kits(pdf: bytes, known: Evidence, plan: KitsPlan, paper: str) -> tuple[Notice, ...]:
+    """The same for a kit sheet; `known` is one kit."""
+    return gathered(_told(one, f"{paper} kit sheet") for one in kits(lines(pdf), known, plan))
 
 
 def _differences(pdf: bytes, sizes: Mapping[str, Evidence]) -> Iterator[Differs]:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
-from patternbook.booklet.readback.reading import Differs, Table, compared, title
+from patternbook.booklet.readback.reading import Differs, Table, compared, numbers, title
 from patternbook.booklet.readback.tagged import Line
 from patternbook.cutting.records import Buy
+from patternbook.forms import by_name
+from patternbook.inch import printed
 from patternbook.proof.evidence import Evidence
 from patternbook.quilt.records import CutSize
 
@@ -27,18 +29,30 @@ def _amounts(table: Table, sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
         column = table.column(size)
         for name, plan in known.cutting.fabrics.items():
             if plan.strips and name:
-                row = _row_of(table, name)
+                row = row_of(table, name)
                 yield from compared(name, size, row, column, _bought(plan.buy, known))
+                yield from each_at_least(name, size, row, known)
         for name, web in known.cutting.webs.items():
-            yield from compared(name, size, _row_of(table, name), column, _bought(web.buy, known))
+            yield from compared(name, size, row_of(table, name), column, _bought(web.buy, known))
         yield from _batting(table, size, known, column)
 
 
-def _row_of(table: Table, name: str) -> Line | None:
+def row_of(table: Table, name: str) -> Line | None:
     """The first row of a fabric: its name, its use in brackets, its letters."""
     starts = tuple(f"{title(name)}{sign}" for sign in (" (", ":", ",", ""))
     rows = (row for row in table.rows if row.cells[0].startswith(starts[:3]))
     return next(rows, None) or table.row(starts[3])
+
+
+def each_at_least(name: str, size: str, row: Line | None, known: Evidence) -> Iterator[Differs]:
+    """How large each pre-cut piece must be, where the row says it."""
+    label, said, sides = row.cells[0].partition(", each at least ") if row else ("", "", "")
+    fabric = known.quilt.fabrics.get(name)
+    if said and row and fabric:
+        right = by_name[fabric.form].size(fabric.size, known.quilt.system) or ()
+        if numbers(sides) != right:
+            best = " × ".join(printed(side) for side in right if side is not None)
+            yield Differs(f"the size of {label}", size, row.page, sides, best)
 
 
 def _bought(buy: Buy, known: Evidence) -> tuple[Fraction | None, ...]:

@@ -35,7 +35,7 @@ class Read:
 
 def labels(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[Differs]:
     """Every letter of every size, and none more."""
-    read = tuple(_read(lines))
+    read = tuple(labels_read(lines))
     for size, known in sizes.items():
         own = [one for under, one in read if under.startswith(f"{title(size)},")]
         right = dict(_right(known))
@@ -51,7 +51,8 @@ def labels(lines: Sequence[Line], sizes: Mapping[str, Evidence]) -> Iterator[Dif
                 yield Differs(what, size, own[0].page if own else 0, str(number), str(len(told)))
 
 
-def _read(lines: Sequence[Line]) -> Iterator[tuple[str, Read]]:
+def labels_read(lines: Sequence[Line]) -> Iterator[tuple[str, Read]]:
+    """Each label, with the heading that it stands under."""
     under, at = "", None
     for line in lines:
         if line.kind == "H2":
@@ -79,7 +80,7 @@ def _right(known: Evidence) -> Iterator[tuple[str, tuple[Told, ...]]]:
             strips = 0
             for strip in plan.strips:
                 strips += strip.times if letter in strip.letters else 0
-                for cut in strip.cuts:
+                for cut in (one for column in strip.cuts for one in column.stacked):
                     if cut.letter == letter:
                         long = cut.across if strip.along == "length" else cut.along
                         times = 1 if strip.join else strip.times
@@ -88,7 +89,7 @@ def _right(known: Evidence) -> Iterator[tuple[str, tuple[Told, ...]]]:
             yield (
                 letter,
                 tuple(((wide, one), number) for one, number in lengths.items())
-                if logs(piece, known)
+                if logs(piece, known) or piece.along == "length"
                 else (((wide,), strips),),
             )
 

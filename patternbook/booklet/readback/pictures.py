@@ -10,7 +10,7 @@ from functools import cache
 from typing import Final
 
 from patternbook.booklet.readback.reading import Differs, near, numbers
-from patternbook.booklet.readback.seamed import between_seams
+from patternbook.booklet.readback.seamed import between_seams, longer_than_measured
 from patternbook.booklet.readback.tagged import FIGURE, Line
 from patternbook.exact import Exact
 from patternbook.methods.made import Placed
@@ -20,8 +20,10 @@ _LETTER: Final = re.compile(r"[A-HJ-NP-Z]{1,2}[0-9]?")
 _MARKED: Final = re.compile(r"[0-9½¼¾⅛⅜⅝⅞⅓⅔⁄ .×]+(?:″| cm)$")
 # The seam test, the scale's own inch and the tools are of no size of the pattern.
 CHAPTERS: Final = ("Cutting", "Sewing, step by step", "Finishing")
-# Where patches lie, and sketches: no length that is cut or sewn.
-SKIPPED: Final = frozenset({"placed", "sketch", "standings", "places", "key_places", "outline"})
+# Where patches lie, and sketches: no length that is cut or sewn; nor ways of cutting not taken.
+SKIPPED: Final = frozenset(
+    {"placed", "sketch", "standings", "places", "key_places", "outline", "other_ways"}
+)
 TEST: Final = "Test your seam"
 
 
@@ -51,7 +53,10 @@ def lengths(known: Evidence) -> frozenset[Fraction]:
     """Every length in the records of one size, as it can be printed."""
     system = known.quilt.system
     parts = (known.quilt, known.cutting, known.sewing)
-    seamed = between_seams(known.cutting.backing)
+    seamed: tuple[Exact | Fraction, ...] = (
+        *between_seams(known.cutting.backing),
+        *longer_than_measured(known),
+    )
     return frozenset(near(value, system) for value in {*_lengths(parts), *seamed})
 
 

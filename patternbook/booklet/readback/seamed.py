@@ -1,4 +1,5 @@
-"""How far apart the seams of a backing lie once it is trimmed, formed anew for reading back."""
+"""Lengths that are in no record, formed anew for reading back: how far apart the seams of a
+backing lie once it is trimmed, and how much longer than its edge a mitred strip is cut."""
 
 from __future__ import annotations
 
@@ -6,6 +7,16 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from patternbook.cutting.records import BackingPlan
+from patternbook.exact import Exact
+from patternbook.proof.evidence import Evidence
+from patternbook.sewing.records import BorderStep
+
+
+def longer_than_measured(known: Evidence) -> Iterator[Exact]:
+    """A mitred strip stands out by its width and a seam at each end of the edge."""
+    for step in known.sewing.steps:
+        if isinstance(step, BorderStep) and step.corners == "mitred":
+            yield (step.width + Exact(known.quilt.seam)) * 2
 
 
 def between_seams(plan: BackingPlan | None) -> Iterator[Fraction]:

@@ -31,6 +31,11 @@ def sentences(lines: Sequence[Line], right: frozenset[Fraction]) -> Iterator[Dif
                     yield Differs("a measure in a sentence", "", line.page, measure, "none like it")
 
 
+def measures(text: str) -> list[str]:
+    """What is printed with the sign of its unit: `6½ × 6½″`."""
+    return _MARKED.findall(text)
+
+
 def typed_by_author(known: Evidence) -> frozenset[Fraction]:
     """Every number in the author's own sentences, which are proof-read by themselves."""
     quilt = known.quilt

@@ -5,12 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from patternbook.edition.editions import full, labels, left_handed
+from patternbook.edition.editions import full, labels, left_handed, quilting
 from patternbook.edition.editions.form import Edition
 from patternbook.notice import Mark, Notice
 from patternbook.value import Text
 
-EDITIONS: Final[tuple[Edition, ...]] = (full.EDITION, labels.EDITION, left_handed.EDITION)
+EDITIONS: Final[tuple[Edition, ...]] = (
+    full.EDITION,
+    labels.EDITION,
+    left_handed.EDITION,
+    quilting.EDITION,
+)
 by_name: Final = {edition.name: edition for edition in EDITIONS}
 FULL: Final = full.EDITION.name
 

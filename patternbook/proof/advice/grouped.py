@@ -12,7 +12,7 @@ from patternbook.proof.advice.alike import Said, in_one
 # What the plans come to. Advice on a single figure of the source stays at that figure.
 OF_PLANS: Final = frozenset({"cutting", "sewing", "proof"})
 FIT, COUNT = "exact-fit", "exact-count"
-LIMIT, WIDE = "quilting-limit", "quilting-wide"
+LIMIT, WIDE = "quilting-limit", "quilting-gap"
 
 
 def grouped(told: Sequence[Notice], sizes: Sequence[str]) -> tuple[Notice, ...]:

@@ -12,7 +12,7 @@ from patternbook.proof.replay.apart import apart
 from patternbook.proof.replay.bolt import on_cloth
 from patternbook.proof.replay.in_steps import in_steps
 from patternbook.proof.replay.lay import Replayed, replayed
-from patternbook.proof.replay.needed import needed, upright
+from patternbook.proof.replay.needed import as_it_lies, needed, upright
 from patternbook.proof.replay.tools import tools
 from patternbook.quilt.records import Quilt
 
@@ -25,6 +25,7 @@ def replay(evidence: Evidence) -> Iterator[Notice]:
         cloth = replayed(quilt, plan)
         yield from _carried_out(cloth)
         yield from needed(cloth, cutting.binding)
+        yield from as_it_lies(cloth)
 
 
 def cut_as_planned(quilt: Quilt, plan: FabricPlan) -> Iterator[Notice]:

@@ -60,8 +60,9 @@ def folds_under(length: Fraction, measure: Fraction) -> int | None:
 
 
 def _long(step: CutStep) -> bool:
-    """A length of the cloth: it is measured off the bolt, and folded with parallel edges."""
-    return step.reason == "long"
+    """A length of the cloth, or a strip too wide to be folded under the ruler: it is measured off
+    the bolt, and folded with parallel edges."""
+    return step.reason in ("long", "taped")
 
 
 def _span(cloth: Replayed, step: CutStep, under: int) -> Fraction:

@@ -28,6 +28,14 @@ def test_no_block_is_wider_than_the_cloth() -> None:
     assert sizes(336, kind("wide", 200, 150, 3)) == [(300, 400), (150, 600)]
 
 
+def test_no_block_is_longer_than_can_be_cut() -> None:
+    """Of the four blocks of the first test those of 300 and 560; none where a piece is longer."""
+    pieces = kind("side", 300, 40, 2), kind("top", 280, 40, 2)
+    found, every = blocks(pieces, 336, 560)
+    assert ([block.length for block in found], every) == ([300, 560], True)
+    assert blocks(pieces, 336, 290) == ([], True)
+
+
 def test_every_block_is_tried_only_of_few_pieces() -> None:
     assert blocks((kind("side", 300, 40, 2),), 336)[1]
     many = tuple(kind(f"P{n}", 100 + n, 12, 40) for n in range(3))

@@ -217,12 +217,12 @@ def test_lines_beyond_the_packets_limit(
 
 
 def test_full_tells_of_lines_too_far_apart_once(run: Run, pattern: WritePattern) -> None:
-    """With --full the lines are drawn, and `quilting-wide` tells of them as they lie."""
-    source = SQUARES.format(side="4 1/2", width="40")
+    """With --full the lines are drawn, and `quilting-gap` tells of them as they lie."""
+    source = SQUARES.replace("12, down: 11", "3, down: 3").format(side="16 1/2", width="40")
     path = pattern(source + QUILTED.replace("SPACING", "8"))
     assert len(told(run, path, "quilting-limit")) == 1
     assert told(run, path, "quilting-limit", "--full") == []
-    assert len(told(run, path, "quilting-wide", "--full")) == 1
+    assert len(told(run, path, "quilting-gap", "--full")) == 1
 
 
 def codes(run: Run, path: Path, *more: str) -> set[str]:

@@ -1,0 +1,1 @@
+"""The quilting pages: the whole plan of the quilting in words, beside its pictures."""
