@@ -4,8 +4,14 @@ next, so that edges do not wave and middles do not bubble."""
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Final
 
+import numpy as np
+import shapely
+from shapely import Polygon
+
+from patternbook.quilting.designs.form import Room
 from patternbook.quilting.gap import quick
 from patternbook.quilting.options import Option, option
 from patternbook.quilting.palette import Palette, evened
@@ -16,11 +22,11 @@ from patternbook.quilting.taste import best
 NOTHING: Final[Mapping[str, int]] = {}
 IN_THE_DITCH: Final = "in the ditch"
 ITS_OWN_LINES: Final = "its own lines"
-SEED_STEP: Final = 101
 # An area whose density differs by more than this from the others' is drawn so many marks closer
 # or wider than those of its letter.
 UNEVEN: Final = 0.06
 MARKS: Final = (-1, 1, -2, 2)
+Kind = tuple[str, int, bytes, bytes]  # letter, how much closer, outline of the area, of its room
 
 
 class Choice:
@@ -41,47 +47,48 @@ class Choice:
         whole = sum(palette.size[letter] for letter in self._picks)
         sums = (pick.density * palette.size[key] for key, pick in self._picks.items())
         self._level = sum(sums) / whole if whole else 0.0
-        self._known: dict[tuple[str, int], Filled] = {}
+        self._known: dict[Kind, tuple[Option | None, float, float]] = {}
         self.others = {area.letter: _others(area) for area in self.areas}
 
     def fills(self, closer: Mapping[str, int] = NOTHING) -> tuple[Filled, ...]:
         """All areas filled. `closer`: by how many steps the areas of a key are drawn closer than
         those of their letter."""
-        return tuple(
-            self._fill(number, area, closer.get(area.key, 0))
-            for number, area in enumerate(self.areas)
-        )
+        return tuple(self._fill(area, closer.get(area.key, 0)) for area in self.areas)
 
     def _told_enough(self, area: Area) -> bool:
         """Whether the lines that are marked for it are all that a channel gets: always, but in
         free motion."""
         return area.kind == "channel" and self._wishes.skill != "free motion"
 
-    def _fill(self, number: int, area: Area, closer: int) -> Filled:
+    def _fill(self, area: Area, closer: int) -> Filled:
         if self._told_enough(area):
             return _left(area, ITS_OWN_LINES, self._marked)
-        if (area.key, closer) not in self._known:
-            pick = self._picks.get(area.letter)
-            made = self._drawn(number, area, pick, closer) if pick else None
-            if pick is None or made is None:
-                self._known[area.key, closer] = _left(area, IN_THE_DITCH)
-            else:
-                self._known[area.key, closer] = Filled(
-                    area, made.design.name, pick.foot, made.drawn, made.gap, made.density
-                )
-        return self._known[area.key, closer]
+        pick = self._picks.get(area.letter)
+        made = self._alike(area, pick, closer) if pick else None
+        if pick is None or made is None:
+            return _left(area, IN_THE_DITCH)
+        return Filled(area, made.design.name, pick.foot, made.drawn, made.gap, made.density)
 
-    def _drawn(self, number: int, area: Area, pick: Option, closer: int) -> Option | None:
+    def _alike(self, area: Area, pick: Option, closer: int) -> Option | None:
+        """The design in this area; areas that are alike get the very same lines, moved."""
+        room = self._rooms[area.key]
+        x, y = room.shape.bounds[:2]
+        kind = (area.letter, closer, *_outline(room, x, y))
+        if kind not in self._known:
+            self._known[kind] = self._drawn(area, pick, closer), x, y
+        made, there_x, there_y = self._known[kind]
+        return _moved(made, x - there_x, y - there_y) if made else None
+
+    def _drawn(self, area: Area, pick: Option, closer: int) -> Option | None:
         """The design of the letter in one of its areas: as dense as the others, and closer where
         it leaves too much open. What the author states stands as it is."""
-        room, seed = self._rooms[area.key], self._wishes.seed * SEED_STEP + number
+        room, stated = self._rooms[area.key], area.letter in self._stated
 
         def at(asked: float) -> Option | None:
-            made = option(room, pick.rank, pick.design, pick.foot, asked, seed)
-            stated = area.letter in self._stated
+            made = option(room, pick.rank, pick.design, pick.foot, asked, pick.seed)
             return made if made and (stated or made.gap <= self._wishes.limit) else None
 
-        if area.letter in self._stated:
+        if stated:
             return at(pick.asked)
         asked, step = pick.asked - closer * room.rules.step, room.rules.step
         found = at(asked)
@@ -96,6 +103,22 @@ class Choice:
     def _missed(self, made: Option) -> float:
         """By what share a density differs from that of the whole top."""
         return abs(made.density / self._level - 1) if self._level else 0.0
+
+
+def _outline(room: Room, x: float, y: float) -> tuple[bytes, bytes]:
+    """An area and what is free in it, wherever they lie."""
+
+    def told(shape: Polygon) -> bytes:
+        return bytes(np.round(shapely.get_coordinates(shape) - (x, y), 5).tobytes())
+
+    return told(room.shape), told(room.free)
+
+
+def _moved(made: Option, x: float, y: float) -> Option:
+    if not (x or y):
+        return made
+    paths = tuple(tuple((a + x, b + y) for a, b in path) for path in made.drawn.paths)
+    return replace(made, drawn=made.drawn._replace(paths=paths))
 
 
 def _left(area: Area, called: str, lines: Sequence[Path] = ()) -> Filled:

@@ -26,6 +26,7 @@ class Option:
     design: Design
     foot: Foot
     asked: float
+    seed: int
     drawn: Drawn
     gap: float
     density: float
@@ -88,4 +89,4 @@ def option(
     gap = quick(drawn.paths, room.shape)
     dense = density(drawn, room.shape)
     again = 1 - dense * float(room.shape.area) / length(drawn.paths)
-    return Option(rank, design, foot, asked, drawn, gap, dense, again)
+    return Option(rank, design, foot, asked, seed, drawn, gap, dense, again)

@@ -17,7 +17,10 @@ from patternbook.quilting.records import Area, Foot, Top, Wish, Wishes
 from patternbook.quilting.taste import BUSY, ROUND_A_SHAPE, suited
 
 USUAL: Final = 2.0  # inches: as far apart as lines are sewn where the batting allows it
-SHARE: Final = 0.6  # of the limit: meanders and swirls leave more open than they are apart
+# Of the limit: lines all over the top may lie wider than where meanders and swirls, which leave
+# more open than they are apart, are to be as dense as they.
+ALONE: Final = 2 / 3
+SHARE: Final = 0.6
 CALM: Final = 4  # designs on a quilt, at most
 # What it costs, as shares of the density: to go one place down the list of taste, to take a fifth
 # design, to put one design on both sides of a line, to run much on the rim or on itself; and how
@@ -29,11 +32,6 @@ AGAIN: Final = 3.0
 A_LITTLE: Final = 0.08  # of a path may run on the rim, or on itself
 MISSED: Final = 6.0
 FAR: Final = 0.4
-
-
-def usual_spacing(top: Top, wishes: Wishes) -> float:
-    """Three fifths of what the batting allows, and two inches at most."""
-    return min(wishes.limit * SHARE, USUAL * top.rules.inch)
 
 
 class Palette:
@@ -49,7 +47,8 @@ class Palette:
         self.size = {key: sum(float(a.shape.area) for a in group) for key, group in letters.items()}
         self.beside = _beside(letters)
         self.sampler = wishes.sampler
-        self.wanted = wanted = 1 / usual_spacing(top, wishes)
+        share = SHARE if len(letters) > 1 else ALONE
+        self.wanted = wanted = 1 / min(wishes.limit * share, USUAL * top.rules.inch)
         self.stated: set[str] = set()
         order = sorted(letters, key=lambda letter: (-self.size[letter], letter))
         self.options: dict[str, list[Option]] = {}

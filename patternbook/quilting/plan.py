@@ -8,6 +8,7 @@ from itertools import chain
 from patternbook.notice import Notice
 from patternbook.quilt.place import Patch
 from patternbook.quilt.records import Quilt
+from patternbook.quilting import before
 from patternbook.quilting.anchor import anchor_lines, anchor_stage
 from patternbook.quilting.areas import areas
 from patternbook.quilting.asked import wishes
@@ -36,7 +37,7 @@ def plan(
     fills = held(top, choice, asked.limit, lines)
     anchor = anchor_stage(top, lines)
     stages = (anchor, *fill_stages(top, lines, anchor, fills))
-    stages = tuple(stage for stage in stages if stage.walks)
+    stages = before.told([stage for stage in stages if stage.walks], top.rules.inch)
     changes = bobbin_changes(stages, top, per_bobbin(top))
     stitched = list(_paths(stages))
     made = QuiltingPlan(

@@ -107,7 +107,7 @@ def test_an_edition_that_there_is_not(run: Run, here: Path, printer: Printer) ->
     (here / "patterns" / "first" / "pattern.yaml").write_text(f"{SOUND}\n{asked}\n")
     ran = run("build", "patterns/first")
     assert (ran.code, printer.calls) == (1, [])
-    assert "there is no edition `lables`. Editions: full, labels, left-handed." in ran.err
+    assert "there is no edition `lables`. Editions: full, labels, left-handed, quilting." in ran.err
 
 
 def test_what_else_may_be_issued_is_kept_for_later(run: Run, here: Path) -> None:

@@ -11,6 +11,7 @@ from patternbook.quilt.records import Quilt
 from patternbook.quilting.records import (
     AnchorLine,
     Area,
+    AreaKind,
     BobbinChange,
     Divided,
     Drawn,
@@ -73,7 +74,8 @@ def _areas(left: float, right: float, levels: Sequence[float]) -> list[Area]:
         letter = "P" if other - one >= TALL else "Q"
         counts[letter] += 1
         shape = shapely.box(left, one, right, other)
-        kind, busy = ("band", 0.0) if letter == "P" else ("piecing", 0.4)
+        kind: AreaKind = "band" if letter == "P" else "piecing"
+        busy = 0.0 if letter == "P" else 0.4
         found.append(Area(letter, counts[letter], kind, shape, busy, ("A",)))
     return sorted(found, key=lambda area: (area.letter, area.number))
 

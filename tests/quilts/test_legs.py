@@ -87,12 +87,12 @@ def test_a_window_shows_what_lies_in_it(path: Path) -> None:
         assert math.isclose(sum(map(length, windowed(path, box))), length(path), rel_tol=1e-6)
 
 
-def lined(lines: int) -> QuiltingPlan:
+def lined(lines: int, deep: float = 42.0) -> QuiltingPlan:
     """A plan whose second stage is one area of so many lines, with turns along the edge."""
     legs: list[Leg] = []
     for number in range(lines):
         x = 1.0 + number
-        path: Path = ((x, 0.0), (x, 42.0)) if number % 2 == 0 else ((x, 42.0), (x, 0.0))
+        path: Path = ((x, 0.0), (x, deep)) if number % 2 == 0 else ((x, deep), (x, 0.0))
         if legs:
             legs.append(Leg("edge", (legs[-1].path[-1], path[0]), "P 1"))
         legs.append(Leg("fill", path, "P 1"))
@@ -124,7 +124,15 @@ def test_an_area_of_few_lines_is_one_piece_with_its_turns() -> None:
 
 
 def test_a_panel_about_a_part_of_the_top_shows_that_part() -> None:
-    plan = lined(20)
+    plan = lined(20, 10.0)
     (panel,) = panels(plan)[1]
-    assert window(plan, panel) == (0.0, 0.0, 22.0, 42.0)
+    assert window(plan, panel) == (0.0, 0.0, 22.0, 12.0)
     assert window(PLAN, panels(PLAN)[0][0]) == (0.0, 0.0, 36.0, 42.0)
+
+
+def test_a_slim_part_is_shown_with_what_lies_beside_it() -> None:
+    plan = lined(7, 25.0)
+    (panel,) = panels(plan)[1]
+    left, top, right, low = window(plan, panel)
+    assert (left, top, low) == (0.0, 0.0, 27.0)
+    assert math.isclose(right - left, 0.7 * 27)

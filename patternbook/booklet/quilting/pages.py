@@ -17,10 +17,11 @@ from patternbook.booklet.quilting.close import Close, closes, seen_before
 from patternbook.booklet.quilting.figures import figures_table
 from patternbook.booklet.quilting.hand_over import HandOver, hand_over
 from patternbook.booklet.quilting.marking import Marking, marking
-from patternbook.booklet.quilting.measures import at_most, told, where
+from patternbook.booklet.quilting.measures import at_most, percent, told, where
 from patternbook.booklet.quilting.practice import Practice, practice
 from patternbook.booklet.quilting.steps import Step, steps
 from patternbook.diagrams.naming import name as drawn
+from patternbook.quilting.sums import WASTE
 
 
 @dataclass(frozen=True)
@@ -89,8 +90,9 @@ def _notes(quilts: QuiltBook) -> Iterator[str]:
         "through all layers."
     )
     yield (
-        "Thread is a fifth more than worked out, hours are a range: speed, stitch length and "
-        "batting change both. The spread says how even the quilting is from area to area."
+        f"Thread has {percent(WASTE)} for waste and the ends at every start in it; hours are a "
+        "range. Speed, stitch length and batting change both. The spread says how even the "
+        "quilting is from area to area."
     )
 
 

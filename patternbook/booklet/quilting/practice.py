@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final, NamedTuple
+from typing import Final, Literal, NamedTuple
 
 from patternbook.booklet import wording
 from patternbook.booklet.book import Figure
 from patternbook.booklet.quilting.book import QuiltBook
 from patternbook.diagrams.quilts.practice import called
 
+LOW: Final = 2.6  # inches: an element no higher has room below it
 ROOM: Final = 4.6  # inches: an element no wider has room beside it to draw it again
 
 
 class Element(NamedTuple):
-    """One to trace, and whether there is room beside it to draw it."""
+    """One to trace, and where there is room to draw it: beside it, below it, or nowhere."""
 
     figure: Figure
-    beside: bool
+    room: Literal["beside", "below", ""]
 
 
 @dataclass(frozen=True)
@@ -50,9 +51,15 @@ def practice(quilts: QuiltBook) -> Practice:
         tuple(
             Element(
                 Figure(one.name, one.alt, wording.capital(one.caption), one.inches),
-                one.inches <= ROOM,
+                _room(*quilts.book.drawings[one.name].inches),
             )
             for one in figures
             if one is not None
         ),
     )
+
+
+def _room(wide: float, high: float) -> Literal["beside", "below", ""]:
+    if wide <= ROOM:
+        return "beside"
+    return "below" if high <= LOW else ""

@@ -19,7 +19,7 @@ from patternbook.quilting.records import Filled, Path, QuiltingPlan, Spot
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing
 
-MOST: Final[Inches] = (3.45, 3.2)
+MOST: Final[Inches] = (3.45, 2.7)
 LARGEST: Final = 0.5
 AROUND: Final = 0.75  # inches of the neighbours that are shown
 LINES_SHOWN: Final = 13  # spacings across a window, of areas that are larger

@@ -29,6 +29,8 @@ MOST: Final[Inches] = (3.45, 3.0)
 LETTER: Final = 7.0  # points of S and E
 ARROW: Final = 4.5
 HOLLOW: Final[tuple[Role, Role]] = ("travel", "hollow")
+CORNERS: Final = 1.3  # a square reaches so much farther than a disc
+SHORT: Final = 20.0  # points: a way to the next line that needs no arrow head
 APART: Final = 70.0  # points between the arrow heads of a line
 
 
@@ -133,7 +135,7 @@ def _ends(pen: Pen, taken: Taken, run: Run, panel: Panel) -> None:
         pen.dot(*run.start, 5.0)
     if run.stops:
         near = [run.end, *_round(pen, run.end, radius * 2.4)]
-        at = taken.best(near, radius)
+        at = taken.best(near, radius * CORNERS)
         stop(pen, at, f"E{which}", LETTER)
 
 
@@ -145,6 +147,8 @@ def _round(pen: Pen, at: tuple[float, float], far: float) -> list[tuple[float, f
 def _ways(pen: Pen, taken: Taken, piece: Piece) -> None:
     """Arrow heads along a piece."""
     path = piece.path
+    if not piece.number and length(path) < pen.pt(SHORT):
+        return
     number = max(1, min(12, round(length(path) / pen.pt(APART))))
     shares = [(at + 0.62) / number for at in range(number)]
     clear_heads(pen, taken, path, "sewing", ARROW, [share for share in shares if share < 0.97])

@@ -106,10 +106,20 @@ def _again(stitched: Stitched) -> Iterator[Notice]:
     yield from _told(stitched, spots[wrong], which[wrong], "is called stitched before, and was not")
     fresh = np.zeros(len(stitched.legs), dtype=bool)
     fresh[which[new]] = True
-    silent = ~(fresh | again)[which]
+    maybe = [int(n) for n in numbers if not fresh[n] and not again[n]]
+    silent = np.isin(which, [n for n in maybe if _whole_again(stitched, n)])
     yield from _told(
         stitched, spots[silent], which[silent], "was stitched before, and not so called"
     )
+
+
+def _whole_again(stitched: Stitched, number: int) -> bool:
+    """Whether a leg lies on earlier ones from end to end, looked at between the spots too."""
+    line, near = stitched.lines[number], stitched.same
+    earlier = stitched.lines[:number]
+    earlier = earlier[shapely.dwithin(earlier, line, near)]
+    under = shapely.union_all(shapely.buffer(earlier, near))
+    return bool(shapely.difference(line, under).length <= near)
 
 
 def _steps(stitched: Stitched) -> Iterator[Notice]:

@@ -125,18 +125,19 @@ class Sewing:
         return node, _turned(graph, end, reach.links(node))
 
     def _travelled(self, start: int, links: Sequence[tuple[int, int]]) -> Iterator[Leg]:
-        """The legs along some links, those of one kind together."""
+        """The legs along some links, those of one kind together, but each step by itself."""
         graph = self._net.graph
-        steps: list[tuple[LegKind, bool, Path]] = []
+        steps: list[tuple[LegKind, bool, int, Path]] = []
         at = start
         for _, number in links:
             link = graph.links[number]
             path = link.path if link.one == at else link.path[::-1]
             at = link.other if link.one == at else link.one
             if link.length > SAME:
-                steps.append((link.kind, bool(graph.passes[number]), path))
+                apart = number if link.kind == "step" else -1
+                steps.append((link.kind, bool(graph.passes[number]), apart, path))
             graph.stitch(number)
-        for (kind, again), those in groupby(steps, key=lambda step: step[:2]):
+        for (kind, again, _), those in groupby(steps, key=lambda step: step[:3]):
             paths = [path for *_, path in those]
             yield Leg(
                 kind, (*paths[0], *(spot for path in paths[1:] for spot in path[1:])), "", again

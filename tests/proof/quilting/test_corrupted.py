@@ -245,3 +245,15 @@ def test_a_bobbin_that_runs_out() -> None:
     longer = replace(plan, stages=(plan.stages[0], replace(plan.stages[1], walks=many)))
     found = all_told(longer)["quilting-starts"]
     assert "1 bobbins are told, and 2 are emptied." in found
+
+
+def test_over_again_and_not_so_called() -> None:
+    """The seam is stitched before; a leg that goes a little farther than an earlier one is new."""
+    silent = with_leg(by_hand.plan(), 7, Leg("ditch", ((10, 1), (10, 0))))
+    assert "was stitched before, and not so called" in all_told(silent)["quilting-travel"][0]
+    edge = Leg("edge", ((10, 0), (12, 0))), Leg("edge", ((12, 0), (10, 0)), again=True)
+    farther = Leg("edge", ((10, 0), (12.07, 0)))
+    longer = with_legs(
+        by_hand.plan(), lambda number, leg: iter((leg, *edge, farther) if number == 7 else (leg,))
+    )
+    assert "quilting-travel" not in all_told(longer)

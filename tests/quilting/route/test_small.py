@@ -38,7 +38,7 @@ def test_two_squares_side_by_side() -> None:
 
 def test_circles_meet_across_the_seam() -> None:
     """In the middle of the quilt, each half an inch from the seam between them: the needle goes
-    straight over, from one to the other, in a step of an inch."""
+    straight over, half an inch to the seam and half an inch on."""
     top = board(6, 5)
     fills = [
         filled(1, square(2, 2), ring((15, 15), 2.5), foot="free motion"),
@@ -48,8 +48,9 @@ def test_circles_meet_across_the_seam() -> None:
     assert not wrong(top, (), None, fills, [stage])
     assert (stage.name, stage.foot) == ("free motion", "free motion")
     assert stage.extra == pytest.approx(1.0)
-    assert told(stage) == [("fill", "P 1"), ("step", ""), ("fill", "P 2")]
-    assert stage.walks[0].legs[1].path == ((17.5, 15.0), (18.0, 15.0), (18.5, 15.0))
+    steps = [leg.path for leg in stage.walks[0].legs if leg.kind == "step"]
+    assert steps == [((17.5, 15.0), (18.0, 15.0)), ((18.0, 15.0), (18.5, 15.0))]
+    assert [key for _, key in told(stage)] == ["P 1", "", "", "P 2"]
 
 
 def test_no_step_over_a_corner_of_another_area() -> None:
