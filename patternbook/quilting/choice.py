@@ -24,7 +24,7 @@ IN_THE_DITCH: Final = "in the ditch"
 ITS_OWN_LINES: Final = "its own lines"
 # An area whose density differs by more than this from the others' is drawn so many marks closer
 # or wider than those of its letter.
-UNEVEN: Final = 0.06
+UNEVEN: Final = 0.12
 MARKS: Final = (-1, 1, -2, 2)
 Kind = tuple[str, int, bytes, bytes]  # letter, how much closer, outline of the area, of its room
 

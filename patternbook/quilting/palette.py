@@ -27,7 +27,7 @@ CALM: Final = 4  # designs on a quilt, at most
 # much worse it is to miss the others' density, or the usual one.
 LESS_TASTE: Final = 0.08
 ONE_MORE: Final = 0.3
-SAME_BESIDE: Final = 0.06
+SAME_BESIDE: Final = 0.12
 AGAIN: Final = 3.0
 A_LITTLE: Final = 0.08  # of a path may run on the rim, or on itself
 MISSED: Final = 6.0

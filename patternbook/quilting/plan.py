@@ -16,6 +16,7 @@ from patternbook.quilting.bobbins import bobbin_changes
 from patternbook.quilting.choice import Choice
 from patternbook.quilting.gap import widest
 from patternbook.quilting.held import held
+from patternbook.quilting.own_designs import own_designs
 from patternbook.quilting.records import Path, QuiltingPlan, Stage
 from patternbook.quilting.route import fill_stages
 from patternbook.quilting.sums import per_bobbin, sums
@@ -52,7 +53,7 @@ def plan(
         sums(top, stages, fills, changes),
         choice.others,
     )
-    return made, (*notices, *told(made, quilt))
+    return made, (*notices, *own_designs(quilt), *told(made, quilt))
 
 
 def _paths(stages: Sequence[Stage]) -> Iterator[Path]:

@@ -35,6 +35,7 @@ class Planned:
     patches: tuple[Patch, ...]
     cutting: CuttingPlan
     sewing: SewingPlan
+    quilting: None = None
 
 
 def spot(x: Number, y: Number) -> Spot:

@@ -15,6 +15,8 @@ from patternbook.booklet.quilting.measures import told, where
 from patternbook.booklet.quilting.steps import SEWN
 from patternbook.diagrams.naming import name as drawn
 from patternbook.quilt.records import Quilting as Suggested
+from patternbook.quilting.asked import SAMPLER
+from patternbook.quilting.designs import by_name
 from patternbook.quilting.records import QuiltingPlan
 
 ORDER = {
@@ -63,9 +65,14 @@ def part(quilts: QuiltBook) -> Quilting | None:
     )
 
 
-def _suggestion(book: Book, design: Suggested) -> Iterator[str]:
-    """What the author says of an area beside its design, which the table tells."""
-    yield from book.said(design.note)
+def _suggestion(book: Book, wish: Suggested) -> Iterator[str]:
+    """What the author says of an area beside the design, which the table tells, unless it is one
+    of her own."""
+    if wish.design and wish.design != SAMPLER and wish.design not in by_name:
+        apart = f", lines {wording.length(wish.spacing, book.system)} apart" if wish.spacing else ""
+        area = "all over" if wish.area == "all over" else f"in {wish.area}"
+        yield f"{wording.capital(wish.design)}{apart}, {area}."
+    yield from book.said(wish.note)
 
 
 def _steps(quilts: QuiltBook, plan: QuiltingPlan) -> Iterator[str]:
