@@ -44,7 +44,7 @@ def test_its_words_are_there(path: Path) -> None:
     written = YAML(typ="safe", pure=True).load(path.read_text("utf-8"))
     assert {"pattern", "summary", "date", "level"} <= set(written)
     assert all(fabric["use"] for fabric in written["fabrics"].values())
-    assert {"backing", "batting", "binding", "quilting"} <= set(written)
+    assert {"backing", "batting", "binding"} <= set(written)
 
 
 @pytest.mark.parametrize("slug", KINDS.values())

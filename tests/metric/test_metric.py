@@ -122,13 +122,14 @@ def test_more_than_that_is_too_little(run: Run, pattern: WritePattern) -> None:
 
 
 def test_no_inch_stands_in_the_booklet(run: Run, pattern: WritePattern, tmp_path: Path) -> None:
-    """But for the bar on the pages of templates, which is printed in both."""
+    """But for the bar on the pages of templates, which is printed in both. Hours have quarters."""
     ran = run("build", pattern(WEIR), "--out", tmp_path, "--paper", "a4", "--quiet")
     assert ran.code == 0, ran.err
     book = pypdfium2.PdfDocument(next(tmp_path.rglob("*-a4.pdf")))
     text = "\n".join(page.get_textpage().get_text_range() for page in book)
     text = text.replace("\N{NO-BREAK SPACE}", " ")
     lines = text.replace("2 inches 5 centimetres", "").splitlines()
+    lines = [line for line in lines if not line.startswith("Hours at the machine")]
     assert [line for line in lines if INCHES.search(line)] == []
     assert "13.5 × 13.5 cm" in text
     assert "0.75 cm" in text

@@ -14,6 +14,7 @@ from patternbook.proof.quilting.stitched import Floats, Stitched, bundle
 from patternbook.quilting.records import Area
 
 SLACK: Final = 0.01
+GRID: Final = 1e-4
 
 
 def even(stitched: Stitched) -> Iterator[Notice]:
@@ -52,4 +53,6 @@ def _densities(stitched: Stitched, areas: Sequence[Area]) -> Floats:
     lines = [bundle(stitched.lines[np.array(legs.get(a.key, []), dtype=np.intp)]) for a in areas]
     shapes = np.array([area.shape for area in areas])
     within = shapely.buffer(shapes, -stitched.same, join_style="mitre")
-    return np.asarray(shapely.length(shapely.intersection(lines, within)) / shapely.area(shapes))
+    # A line that is begun half way is a hair off itself where it is stitched twice.
+    stitched_in = shapely.intersection(lines, within, grid_size=GRID)
+    return np.asarray(shapely.length(stitched_in) / shapely.area(shapes))

@@ -23,7 +23,7 @@ from patternbook.quilting.records import LegKind, Path
 
 STEP: Final = 2.0  # inches: no design begins farther from where the thread is
 STEPS: Final = 0.03  # of all that is stitched, or
-EACH: Final = 1.5  # inches for each design, in and out again
+EACH: Final = 2.0  # inches for each design, in and out again
 
 
 def travel(stitched: Stitched) -> Iterator[Notice]:

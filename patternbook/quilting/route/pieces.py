@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final, NamedTuple
 
 import numpy as np
@@ -116,10 +118,24 @@ def _tried(path: Path) -> list[Place]:
     spots = corners[after] + np.clip(share, 0.0, 1.0)[:, None] * (
         corners[after + 1] - corners[after]
     )
+    # Nobody begins half way along a line that the way back runs on once more.
+    doubled = _doubled(path)
     return [
         Place((round(float(x), 6), round(float(y), 6)), int(n))
-        for (x, y), n in zip(spots, after, strict=True)
+        for (x, y), n, part in zip(spots, after, share, strict=True)
+        if part < SAME or not doubled[n]
     ]
+
+
+def _doubled(path: Path) -> list[bool]:
+    """Which straight parts of a path are sewn there and back."""
+    ends = [tuple(sorted((_rounded(a), _rounded(b)))) for a, b in pairwise(path)]
+    times = Counter(ends)
+    return [times[end] > 1 for end in ends]
+
+
+def _rounded(spot: Spot) -> Spot:
+    return round(spot[0], 5), round(spot[1], 5)
 
 
 def _spread(spots: NDArray[np.float64], far: NDArray[np.float64], many: int) -> list[int]:
