@@ -9,7 +9,6 @@ from typing import Final, Literal
 
 from patternbook.quilting.passes import once
 from patternbook.quilting.records import AnchorLine, Filled, Foot, Path, Spot, Stage, Top, Walk
-from patternbook.quilting.route.again import steps_told
 from patternbook.quilting.route.graph import AGAIN, length
 from patternbook.quilting.route.hosts import hosted
 from patternbook.quilting.route.lines import travelled
@@ -85,7 +84,7 @@ class Trial:
         self.net.graph.unpick(again)
         sewing = Sewing(self.net, self.found, Worth(START * dearer * inch, INSIDE * inch))
         sewing.remember(self.before)
-        return steps_told(_stages(self.top, sewing, groups))
+        return _stages(self.top, sewing, groups)
 
     def _paths(self, stages: Sequence[Stage]) -> list[Path]:
         walks = [*self.before, *(walk for stage in stages for walk in stage.walks)]

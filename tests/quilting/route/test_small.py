@@ -6,9 +6,9 @@ import pytest
 import shapely
 from shapely import Polygon
 
+from patternbook.quilting import before
 from patternbook.quilting.records import AnchorLine, Filled, Leg, Stage, Top, Walk
 from patternbook.quilting.route import fill_stages
-from patternbook.quilting.route.again import steps_told
 from tests.quilting.route.walking import board, filled, ring, square, winding, wrong
 
 LEFT = (0.5, 0.5, 5.5, 5.5)  # in the first square, half an inch free all round
@@ -216,7 +216,7 @@ def test_a_step_on_earlier_steps_is_told_as_again() -> None:
     half = Leg("step", ((6.5, 3), (6, 3)))
     other = Leg("step", ((6, 3), (6, 3.5)))
     stage = Stage("lines", "walking foot", (Walk((across, half, other)),), 0.0, 2.0)
-    (found,) = steps_told([stage])
+    (found,) = before.told([stage], 1.0)
     assert [leg.again for leg in found.walks[0].legs] == [False, True, False]
 
 
