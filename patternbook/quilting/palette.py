@@ -23,11 +23,12 @@ ALONE: Final = 2 / 3
 SHARE: Final = 0.6
 CALM: Final = 4  # designs on a quilt, at most
 # What it costs, as shares of the density: to go one place down the list of taste, to take a fifth
-# design, to put one design on both sides of a line, to run much on the rim or on itself; and how
-# much worse it is to miss the others' density, or the usual one.
+# design, to put one design on both sides of a line, or two that are out of scale, to run much on
+# the rim or on itself; and how much worse it is to miss the others' density, or the usual one.
 LESS_TASTE: Final = 0.08
 ONE_MORE: Final = 0.3
 SAME_BESIDE: Final = 0.12
+OUT_OF_SCALE: Final = 0.3
 AGAIN: Final = 3.0
 A_LITTLE: Final = 0.08  # of a path may run on the rim, or on itself
 MISSED: Final = 6.0
@@ -145,7 +146,8 @@ def _price(
     one: Option, level: float, letter: str, picks: Mapping[str, Option], palette: Palette
 ) -> float:
     used = {pick.design.name for pick in picks.values()}
-    beside = {picks[x].design.name for x in palette.beside.get(letter, ()) if x in picks}
+    near = [picks[x] for x in sorted(palette.beside.get(letter, ())) if x in picks]
+    beside = {pick.design.name for pick in near}
     price = MISSED * (one.density / level - 1) ** 2 + LESS_TASTE * one.rank
     price += AGAIN * max(0.0, one.again - A_LITTLE)
     if palette.sampler:
@@ -154,4 +156,11 @@ def _price(
         price += ONE_MORE
     if one.design.name in beside:
         price += SAME_BESIDE
-    return price
+    return price + OUT_OF_SCALE * sum(not _in_scale(one, other) for other in near)
+
+
+def _in_scale(one: Option, other: Option) -> bool:
+    """A filler is half as large as what lies beside it, or larger (booklets say two thirds to a
+    half, and never under a quarter)."""
+    sizes = sorted((one.drawn.spacing, other.drawn.spacing))
+    return sizes[0] * 2 >= sizes[1]

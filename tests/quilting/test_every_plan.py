@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 import pytest
+from shapely import STRtree
 
 from patternbook.edition.pipeline import examine
 from patternbook.proof.quilting import prove_quilting
@@ -14,6 +15,10 @@ from tests.support import ROOT
 
 PATTERNS = sorted(path.parent.name for path in (ROOT / "patterns").glob("*/pattern.yaml"))
 LEFT_OPEN = {"in the ditch"}
+OPEN = {"ground", "square", "band", "corner"}
+# A filler is no smaller than a quarter of what lies beside it: the practitioner's rule is two
+# thirds to a half, "not under ¼" (our collection of quilting advice, from makers' pages).
+SCALE = 0.25
 
 
 def over(made: QuiltingPlan) -> Iterator[str]:
@@ -32,7 +37,18 @@ def over(made: QuiltingPlan) -> Iterator[str]:
         yield f"four threads or more on {built_up / sums.stitched:.1%}"
     if any(stage.name == "anchor" and not stage.proven for stage in made.stages):
         yield "the first stage is not proven least"
+    for one, other in beside(made):
+        if min(one, other) < SCALE * max(one, other):
+            yield f"lines {one} apart beside lines {other} apart"
     yield from (f"{fill.area.key} is left" for fill in made.fills if fill.design in LEFT_OPEN)
+
+
+def beside(made: QuiltingPlan) -> Iterator[tuple[float, float]]:
+    """How far apart lines lie in each two areas of open ground that touch."""
+    fills = [fill for fill in made.fills if fill.area.kind in OPEN and fill.drawn.paths]
+    shapes = [fill.area.shape for fill in fills]
+    for one, other in STRtree(shapes).query(shapes, predicate="touches").T if shapes else ():
+        yield fills[one].drawn.spacing, fills[other].drawn.spacing
 
 
 @pytest.mark.parametrize("slug", PATTERNS)
