@@ -92,6 +92,6 @@ def _steps(quilts: QuiltBook, plan: QuiltingPlan) -> Iterator[str]:
         "needs); the binding counts as a line."
     )
     yield (
-        "The quilting pages go with this booklet: every step in pictures, each area close up, "
-        "what to mark, a practice sheet, and a page for a long-arm quilter."
+        "The quilting pages, where they come with this booklet, show every step in pictures, each "
+        "area close up, what to mark, a practice sheet, and a page for a long-arm quilter."
     )
