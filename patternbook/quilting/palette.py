@@ -29,6 +29,7 @@ LESS_TASTE: Final = 0.08
 ONE_MORE: Final = 0.3
 SAME_BESIDE: Final = 0.12
 OUT_OF_SCALE: Final = 0.3
+ONCE_MORE: Final = 0.6  # a sampler shows each design once, where it can
 AGAIN: Final = 3.0
 A_LITTLE: Final = 0.08  # of a path may run on the rim, or on itself
 MISSED: Final = 6.0
@@ -151,7 +152,7 @@ def _price(
     price = MISSED * (one.density / level - 1) ** 2 + LESS_TASTE * one.rank
     price += AGAIN * max(0.0, one.again - A_LITTLE)
     if palette.sampler:
-        return price + (ONE_MORE if one.design.name in used else 0.0)
+        return price - LESS_TASTE * one.rank + (ONCE_MORE if one.design.name in used else 0.0)
     if one.design.name not in used and len(used) >= CALM:
         price += ONE_MORE
     if one.design.name in beside:

@@ -6,7 +6,7 @@ import pytest
 
 from patternbook.edition.pipeline import Examined, examine
 from patternbook.quilting.records import QuiltingPlan
-from tests.support import Run, WritePattern
+from tests.support import ROOT, Run, WritePattern
 
 # Plain squares turn about with four-patches.
 SQUARES = """\
@@ -124,9 +124,15 @@ def test_a_design_of_her_own_is_told_to_be_printed_only(pattern: WritePattern) -
 
 
 def test_a_sampler_has_more_designs(pattern: WritePattern) -> None:
-    calm, many = planned(pattern(SQUARES)), asked(pattern, "area: all over, design: sampler")
-    assert many.wishes.sampler
-    assert not calm.wishes.sampler
+    """Late Returns has many kinds of area: three or four designs, or one for each."""
+    source = (ROOT / "patterns/late-returns/pattern.yaml").read_text("utf-8")
+    many = planned(pattern(f"{source}quilting: [{{area: all over, design: sampler}}]\n"))
+    used, calm = (
+        {fill.design for fill in made.fills} for made in (many, planned(pattern(source, "calm")))
+    )
+    assert len(used) > len(calm)
+    assert len(used) >= len({fill.area.letter for fill in many.fills}) - 2
+    assert many.gap.high <= many.wishes.limit
 
 
 def test_another_seed_is_another_drawing(pattern: WritePattern) -> None:
