@@ -124,7 +124,7 @@ def test_starts_stand_beside_bobbin_changes() -> None:
     told_ = [plain(step.intro[1]) for step in steps(BOOK, "crib")]
     assert told_[0].startswith("2 planned starts, no bobbin change on the way.")
     assert told_[1].startswith("1 planned start, 1 bobbin change on the way.")
-    assert told_[0].endswith("the least that can be.")
+    assert told_[0].endswith("(no way straight on over the crossings takes less).")
 
 
 def test_many_short_threads_are_told_together() -> None:

@@ -84,7 +84,11 @@ def _intro(
     long = sum(length(leg.path) for walk in stage.walks for leg in walk.legs)
     planned = wording.counted(len(stage.walks), "planned start")
     on_the_way = wording.counted(changes, "bobbin change") if changes else "no bobbin change"
-    least = ", the least that can be" if stage.proven and stage.extra > 0 else ""
+    least = (
+        " (no way straight on over the crossings takes less)"
+        if stage.proven and stage.extra > 0
+        else ""
+    )
     extra = f", of it {in_shop(stage.extra, quilts.system)} to come from one line to the next"
     yield (
         f"{wording.capital(planned)}, {on_the_way} on the way. About "
