@@ -58,6 +58,23 @@ def sheets(template: str, book: Book, **words: object) -> str:
     )
 
 
+def one_page(kind: str, page: object, book: Book, about: str) -> Whole:
+    """Pages beside the booklet, in its style, from the template of their kind, which lies in a
+    folder of the same name; `about` tells in the foot what they are."""
+    markup = (
+        engine(kind, "booklet")
+        .get_template(f"{kind}.html")
+        .render(
+            page=page,
+            by=book.heading.by or "",
+            foot=f"{book.heading.pattern} · {about} · {revision(book)}",
+            paper=PAPERS[book.paper],
+            kind=book.paper,
+        )
+    )
+    return Whole(markup, titles(markup))
+
+
 def parts(book: Book) -> Mapping[str, str]:
     """Each part's own HTML by name, in the order of reading."""
     made: dict[str, str] = {}

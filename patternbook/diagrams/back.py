@@ -9,10 +9,11 @@ from typing import Final, NamedTuple
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
-from patternbook.diagrams.shape import Points, around, clipped, points_of, reaching, turned
+from patternbook.diagrams.shape import Points, around, clipped, reaching, turned
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.shown import Shown
 from patternbook.quilt.place import patches
+from patternbook.quilt.points import points_of
 from patternbook.quilt.pressing import PressingPlan, Way
 from patternbook.quilt.records import LayoutMade, Line, PiecedMade, Placed, Quilt, Unit
 from patternbook.strokes.pen import Pen

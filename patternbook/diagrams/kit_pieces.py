@@ -9,8 +9,9 @@ from patternbook.cutting.kits_bag import Bagged, bag
 from patternbook.cutting.records import BINDING, CuttingPlan
 from patternbook.diagrams.cloths import Cloths, cloths
 from patternbook.diagrams.naming import name
-from patternbook.diagrams.shape import Points, around, box, moved, outlined
+from patternbook.diagrams.shape import Points, around, box, moved
 from patternbook.diagrams.sheet import cropped
+from patternbook.quilt.points import outlined
 from patternbook.quilt.records import Quilt
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing, Fill

@@ -12,6 +12,7 @@ from patternbook.diagrams import shape
 from patternbook.diagrams.pattern import Size
 from patternbook.diagrams.shown import Shown, shaped, under
 from patternbook.quilt.place import Patch, patches, spot
+from patternbook.quilt.points import outlined, points_of
 from patternbook.quilt.records import Placed, Sides, Turn, Unit
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import INK, Fill, Role
@@ -54,7 +55,7 @@ class Lying:
 def lying(part: Placed, fills: tuple[Fill, ...] = ()) -> Lying:
     """A part in its place inside its unit."""
     x, y, across, down = (float(side) for side in (part.x, part.y, part.across, part.down))
-    points = shape.outlined(part.outline) if part.outline else None
+    points = outlined(part.outline) if part.outline else None
     return Lying(part.part, part.turn, x, y, across, down, fills, points, part.laid_on)
 
 
@@ -98,7 +99,7 @@ def _shown(patch: Patch, finished: Sides, part: Lying, fill: Fill, raw: float) -
     if patch.outline is None and not part.turn.on_point:
         return _boxed(patch, finished, part, fill, raw)
     sides = (float(finished.across), float(finished.down))
-    points = shape.points_of(patch)
+    points = points_of(patch)
     if raw and not patch.laid_on:
         points = shape.reaching(points, *sides, raw)
     lies = shape.turned(points, *sides, part.turn)

@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING, Protocol
 
 from patternbook.cutting.records import CuttingPlan
 from patternbook.diagrams.cloths import Cloths
-from patternbook.diagrams.shape import Points, box, outlined
+from patternbook.diagrams.shape import Points, box
 from patternbook.diagrams.shown import Shown, shown_top
 from patternbook.inch import System
 from patternbook.quilt.heading import Heading
 from patternbook.quilt.place import Patch, patches
+from patternbook.quilt.points import outlined
 from patternbook.quilt.records import LayoutMade, PiecedMade, Quilt, Unit
 from patternbook.sewing.records import SewingPlan
 from patternbook.strokes.stroke import Fill

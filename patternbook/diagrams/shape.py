@@ -1,56 +1,18 @@
-"""The shape of a patch in a drawing: its corners as points, arcs as many short steps."""
+"""Shapes in a drawing, as points: boxes, what is moved, turned and clipped."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from typing import Final
 
-from patternbook.methods.made import Outline
-from patternbook.quilt.place import Patch
 from patternbook.quilt.records import Turn
 from patternbook.strokes.stroke import Point
 
 Points = tuple[Point, ...]
-FLAT: Final = 1 / 256  # of the radius: the farthest that a step of an arc lies from the circle
 NEAR: Final = 1e-9
 STEPS: Final = 8  # places tried across and down a shape for a letter
-
-
-def points_of(patch: Patch) -> Points:
-    """The corners of a patch from the left and from above; arcs in steps too short to see."""
-    if patch.outline is not None:
-        return outlined(patch.outline)
-    return box(*(float(side) for side in (patch.x, patch.y, patch.across, patch.down)))
-
-
-def outlined(outline: Outline) -> Points:
-    """Seam lines as points."""
-    corners = [(float(spot.x), float(spot.y)) for spot in outline.corners]
-    arcs = {arc.edge: arc for arc in outline.arcs}
-    found: list[Point] = []
-    for number, start in enumerate(corners):
-        found.append(start)
-        if number in arcs:
-            arc = arcs[number]
-            centre = (float(arc.centre.x), float(arc.centre.y))
-            end = corners[(number + 1) % len(corners)]
-            found += _arc(start, end, centre, clockwise=not arc.hollow)
-    return tuple(found)
-
-
-def _arc(start: Point, end: Point, centre: Point, *, clockwise: bool) -> Iterator[Point]:
-    """The points between the ends of an arc. Y is downward, so a growing angle is clockwise;
-    round a patch that runs clockwise a bulging arc does so too, and a hollow one does not."""
-    first = math.atan2(start[1] - centre[1], start[0] - centre[0])
-    last = math.atan2(end[1] - centre[1], end[0] - centre[0])
-    turn = (last - first) % math.tau if clockwise else -((first - last) % math.tau)
-    steps = max(2, math.ceil(abs(turn) / (2 * math.acos(1 - FLAT))))
-    radius = math.dist(start, centre)
-    for step in range(1, steps):
-        angle = first + turn * step / steps
-        yield centre[0] + radius * math.cos(angle), centre[1] + radius * math.sin(angle)
 
 
 def box(x: float, y: float, across: float, down: float) -> Points:

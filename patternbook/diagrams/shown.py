@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from patternbook.diagrams import shape
 from patternbook.diagrams.shape import Points
 from patternbook.quilt.place import Patch
+from patternbook.quilt.points import points_of
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Fill, Point, Role
 
@@ -77,7 +78,7 @@ def shown_top(patches: Sequence[Patch], fills: Sequence[Fill]) -> tuple[Shown, .
     """The patches of a top in their places."""
     found = []
     for patch, fill in zip(patches, fills, strict=True):
-        points = shape.points_of(patch) if patch.outline else None
+        points = points_of(patch) if patch.outline else None
         x, y, across, down = map(float, (patch.x, patch.y, patch.across, patch.down))
         found.append(Shown(patch.letter, x, y, across, down, fill, points))
     return under(patches, found)

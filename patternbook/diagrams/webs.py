@@ -9,9 +9,10 @@ from patternbook.cutting.records import WebBox, WebPlan, WebRow
 from patternbook.diagrams import labels, words
 from patternbook.diagrams.naming import name
 from patternbook.diagrams.pattern import Pattern, Size
-from patternbook.diagrams.shape import Points, box, outlined
+from patternbook.diagrams.shape import Points, box
 from patternbook.diagrams.sheet import cropped, fitted
 from patternbook.diagrams.shown import shaped
+from patternbook.quilt.points import outlined
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.signs import count
 from patternbook.strokes.stroke import Drawing, Fill

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 from typing import Final
 
 import shapely
 from shapely import MultiLineString, Polygon
 
-from patternbook.quilting.records import Drawn, Filled, Path
+from patternbook.quilting.records import Drawn, Filled
 
 ON_RIM: Final = 2e-3
 
@@ -34,8 +33,3 @@ def spread(fills: Sequence[Filled]) -> float:
     mean = sum(w * fill.density for w, fill in zip(weights, fills, strict=True)) / whole
     square = sum(w * (fill.density - mean) ** 2 for w, fill in zip(weights, fills, strict=True))
     return math.sqrt(square / whole) / mean if mean else 0.0
-
-
-def length(paths: Sequence[Path]) -> float:
-    """Of all paths together."""
-    return sum(math.dist(a, b) for path in paths for a, b in pairwise(path))

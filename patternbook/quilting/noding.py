@@ -13,7 +13,7 @@ import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from patternbook.quilting.records import AnchorLine, LegKind, Path, Spot, Top
+from patternbook.quilting.records import AnchorLine, LegKind, Path, Spot, Top, measured
 
 NEAR: Final = 1e-3  # nothing on a top is finer; nearer than this is the same place
 SAME: Final = 1e-5  # coordinates that differ by less are equal but for floats
@@ -176,11 +176,6 @@ def _marked(found: list[Way], ditches: Sequence[Path]) -> list[Way]:
     numbers, _ = tree.query(middles, predicate="dwithin", distance=NEAR)
     on = set(numbers.tolist())
     return [way._replace(needed=True) if n in on else way for n, way in enumerate(found)]
-
-
-def measured(path: Path) -> float:
-    """How long a path is."""
-    return sum(math.dist(one, other) for one, other in itertools.pairwise(path))
 
 
 def numbered(spots: Sequence[Spot]) -> tuple[NDArray[np.int64], list[Spot]]:

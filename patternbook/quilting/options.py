@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from patternbook.quilting.density import density, length
+from patternbook.quilting.density import density
 from patternbook.quilting.designs.form import Design, Room
 from patternbook.quilting.gap import quick
-from patternbook.quilting.records import Drawn, Foot, Wishes
+from patternbook.quilting.records import Drawn, Foot, Wishes, measured
 from patternbook.quilting.taste import foot_for
 
 # A design that leaves more than this share of the limit open in its own area is not taken: where
@@ -88,5 +88,5 @@ def option(
     foot = foot_for(room.kind, design, skill)
     gap = quick(drawn.paths, room.shape)
     dense = density(drawn, room.shape)
-    again = 1 - dense * float(room.shape.area) / length(drawn.paths)
+    again = 1 - dense * float(room.shape.area) / sum(map(measured, drawn.paths))
     return Option(rank, design, foot, asked, seed, drawn, gap, dense, again)

@@ -6,6 +6,7 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal, NamedTuple
 
 from shapely import Polygon
@@ -22,6 +23,11 @@ AreaKind = Literal[
 ]
 LineKind = Literal["ditch", "beside", "marked"]
 LegKind = Literal["ditch", "beside", "marked", "fill", "edge", "step"]
+
+
+def measured(path: Path) -> float:
+    """How long a path is."""
+    return sum(math.dist(one, other) for one, other in pairwise(path))
 
 
 class Rules(NamedTuple):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Final
 
@@ -12,9 +11,10 @@ from shapely import Polygon
 from patternbook.methods.made import Outline
 from patternbook.quilt.joins import Stretch, stretches
 from patternbook.quilt.place import Patch
+from patternbook.quilt.points import arc_points, outlined, points_of
 from patternbook.quilt.pressing import PressingPlan, pressed
 from patternbook.quilt.records import LayoutMade, Quilt, Sides, Unit
-from patternbook.quilting.records import Cloth, Path, Rules, Seam, Spot, Top
+from patternbook.quilting.records import Cloth, Path, Rules, Seam, Top
 from patternbook.quilting.runs import runs
 
 # To the inch and to the centimetre: eighths and half an inch kept free for the binding are in
@@ -24,7 +24,6 @@ RULES: Final[Mapping[str, Rules]] = {
     "cm": Rules(inch=2.54, step=0.25, edge=1.25, seam=0.5, beside=0.5),
 }
 GRID: Final = 1e-4  # shapes are joined on this grid; finer differences are floats' own
-FLAT: Final = 1 / 256  # of the radius: the farthest that a step of an arc lies from the circle
 
 
 def top(quilt: Quilt, patches: Sequence[Patch]) -> Top | None:
@@ -81,7 +80,7 @@ def _cloths(
     for number, patch in enumerate(patches):
         fabric = quilt.pieces[patch.letter].fabric or ""
         cloth = quilt.fabrics.get(fabric)
-        shape = Polygon(points(patch))
+        shape = Polygon(points_of(patch))
         at = shape.representative_point()
         border = next((n for n, box in borders if _holds(box, at.x, at.y)), 0)
         plain = cloth is not None and cloth.prints == 1
@@ -92,43 +91,6 @@ def _cloths(
 
 def _holds(box: Box, x: float, y: float) -> bool:
     return box[0] < x < box[2] and box[1] < y < box[3]
-
-
-def points(patch: Patch) -> Path:
-    """The corners of a patch; arcs in steps too short to see."""
-    if patch.outline is not None:
-        return outlined(patch.outline)
-    x, y, across, down = (float(side) for side in (patch.x, patch.y, patch.across, patch.down))
-    return (x, y), (x + across, y), (x + across, y + down), (x, y + down)
-
-
-def outlined(outline: Outline) -> Path:
-    """Seam lines as points."""
-    corners = [(float(spot.x), float(spot.y)) for spot in outline.corners]
-    arcs = {arc.edge: arc for arc in outline.arcs}
-    found: list[Spot] = []
-    for number, start in enumerate(corners):
-        if number in arcs:
-            centre = arcs[number].centre
-            end = corners[(number + 1) % len(corners)]
-            found += arc_points(start, end, (float(centre.x), float(centre.y)))[:-1]
-        else:
-            found.append(start)
-    return tuple(found)
-
-
-def arc_points(start: Spot, end: Spot, centre: Spot) -> Path:
-    """The shorter arc between two points, the same points whichever of them comes first."""
-    if end < start:
-        return arc_points(end, start, centre)[::-1]
-    first = math.atan2(start[1] - centre[1], start[0] - centre[0])
-    last = math.atan2(end[1] - centre[1], end[0] - centre[0])
-    turn = (last - first + math.pi) % math.tau - math.pi
-    steps = max(2, math.ceil(abs(turn) / (2 * math.acos(1 - FLAT))))
-    radius = math.dist(start, centre)
-    between = [first + turn * step / steps for step in range(1, steps)]
-    bent = [(centre[0] + radius * math.cos(a), centre[1] + radius * math.sin(a)) for a in between]
-    return (start, *bent, end)
 
 
 def _seams(quilt: Quilt, patches: Sequence[Patch], cloths: Sequence[Cloth]) -> Iterator[Seam]:

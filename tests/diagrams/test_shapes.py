@@ -14,12 +14,12 @@ from patternbook.diagrams.shape import (
     clipped,
     grown,
     holds,
-    outlined,
     reaching,
     room,
     turned,
 )
 from patternbook.methods.made import Turn
+from patternbook.quilt.points import outlined
 from tests.diagrams.by_hand import patch
 
 TRIANGLE = ((0, 0), (4, 0), (0, 4))

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from patternbook.diagrams.quilts.legs import FEW, MANY, panels, window
-from patternbook.diagrams.quilts.paths import length, straights, windowed
-from patternbook.quilting.records import Leg, Path, QuiltingPlan, Walk
+from patternbook.diagrams.quilts.paths import straights, windowed
+from patternbook.quilting.records import Leg, Path, QuiltingPlan, Walk, measured
 from tests.quilts.small import hand_plan
 
 PLAN = hand_plan("low-water", "crib")
@@ -20,12 +20,12 @@ PATHS = st.lists(SPOTS, min_size=2, max_size=12, unique=True).map(tuple)
 
 
 def stitched(plan: QuiltingPlan, stage: int) -> float:
-    return sum(length(leg.path) for walk in plan.stages[stage].walks for leg in walk.legs)
+    return sum(measured(leg.path) for walk in plan.stages[stage].walks for leg in walk.legs)
 
 
 @pytest.mark.parametrize("stage", [0, 1])
 def test_every_inch_of_a_stage_is_in_one_panel(stage: int) -> None:
-    shown = sum(length(piece.path) for panel in panels(PLAN)[stage] for piece in panel.pieces)
+    shown = sum(measured(piece.path) for panel in panels(PLAN)[stage] for piece in panel.pieces)
     assert math.isclose(shown, stitched(PLAN, stage))
 
 
@@ -75,7 +75,7 @@ def test_straight_parts_are_the_whole_line(path: Path, least: float) -> None:
     parts = list(straights(path, least))
     assert parts[0][0] == path[0]
     assert parts[-1][-1] == path[-1]
-    assert math.isclose(sum(map(length, parts)), length(path))
+    assert math.isclose(sum(map(measured, parts)), measured(path))
 
 
 @given(PATHS)
@@ -84,7 +84,7 @@ def test_a_window_shows_what_lies_in_it(path: Path) -> None:
     for part in windowed(path, box):
         assert all(-10.000001 <= x <= 10.000001 and -10.000001 <= y <= 10.000001 for x, y in part)
     if all(-10 <= x <= 10 and -10 <= y <= 10 for x, y in path):
-        assert math.isclose(sum(map(length, windowed(path, box))), length(path), rel_tol=1e-6)
+        assert math.isclose(sum(map(measured, windowed(path, box))), measured(path), rel_tol=1e-6)
 
 
 def lined(lines: int, deep: float = 42.0) -> QuiltingPlan:

@@ -8,9 +8,8 @@ from typing import Final
 
 from patternbook.booklet import wording
 from patternbook.diagrams.quilts.measure import on_ruler
-from patternbook.diagrams.quilts.paths import length
 from patternbook.inch import System, printed
-from patternbook.quilting.records import Path, QuiltingPlan, Spot, Top
+from patternbook.quilting.records import Path, QuiltingPlan, Spot, Top, measured
 
 NEAR: Final = 0.26  # inches: what lies so near an edge is said to lie on it
 DUST: Final = 1e-6
@@ -113,7 +112,7 @@ def way(path: Path) -> str:
     """Where a straight line goes: `down`, `up and right`; nothing of one that turns."""
     (ax, ay), (bx, by) = path[0], path[-1]
     far = math.dist(path[0], path[-1])
-    if far <= 0 or length(path) > far * STRAIGHT:
+    if far <= 0 or measured(path) > far * STRAIGHT:
         return ""
     across = "right" if bx > ax else "left"
     down = "down" if by > ay else "up"

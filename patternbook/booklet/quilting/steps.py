@@ -12,10 +12,9 @@ from patternbook.booklet.book import Figure
 from patternbook.booklet.quilting.book import QuiltBook
 from patternbook.booklet.quilting.measures import in_shop, told, way, where
 from patternbook.diagrams.quilts.legs import Panel, Piece, Run, panels, window
-from patternbook.diagrams.quilts.paths import length
 from patternbook.diagrams.quilts.steps import called
 from patternbook.inch import System
-from patternbook.quilting.records import Foot, LegKind, QuiltingPlan, Stage
+from patternbook.quilting.records import Foot, LegKind, QuiltingPlan, Stage, measured
 
 PURPOSE: Final = {
     "anchor": "hold the layers together",
@@ -81,7 +80,7 @@ def _intro(
     stage = plan.stages[number]
     yield _about(stage, found)
     changes = sum(1 for change in plan.sums.changes if change.stage == number)
-    long = sum(length(leg.path) for walk in stage.walks for leg in walk.legs)
+    long = sum(measured(leg.path) for walk in stage.walks for leg in walk.legs)
     planned = wording.counted(len(stage.walks), "planned start")
     on_the_way = wording.counted(changes, "bobbin change") if changes else "no bobbin change"
     least = (

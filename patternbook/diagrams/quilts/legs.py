@@ -9,8 +9,8 @@ from typing import Final, NamedTuple
 
 from shapely import MultiLineString, Point
 
-from patternbook.diagrams.quilts.paths import Box, joined, length, straights
-from patternbook.quilting.records import Leg, Path, QuiltingPlan, Spot, Stage
+from patternbook.diagrams.quilts.paths import Box, joined, straights
+from patternbook.quilting.records import Leg, Path, QuiltingPlan, Spot, Stage, measured
 
 FEW: Final = {"anchor": 12}  # numbered legs of a panel, at most
 MANY: Final = 16  # areas of a panel
@@ -183,7 +183,7 @@ def _parts(
     legs: Iterable[Leg], shortest: float, lined: frozenset[str]
 ) -> Iterator[tuple[Leg, ...]]:
     """An area whole, with its own turns and ways; all else in its straight parts."""
-    real = [leg for leg in legs if len(leg.path) > 1 and length(leg.path)]
+    real = [leg for leg in legs if len(leg.path) > 1 and measured(leg.path)]
     at = 0
     while at < len(real):
         end = at if real[at].area in lined else _area_ends(real, at)

@@ -10,7 +10,7 @@ from typing import Final, NamedTuple
 
 import shapely
 
-from patternbook.quilting.records import Path, Spot
+from patternbook.quilting.records import Path, Spot, measured
 from patternbook.strokes.pen import Pen
 
 Box = tuple[float, float, float, float]
@@ -24,11 +24,6 @@ class Place(NamedTuple):
 
     at: Spot
     along: Spot
-
-
-def length(path: Path) -> float:
-    """How long it is."""
-    return sum(math.dist(one, other) for one, other in pairwise(path))
 
 
 class Along:
@@ -71,7 +66,7 @@ def straights(path: Path, least: float) -> Iterator[Path]:
         held.append(spot)
         rest = path[number:]
         turned = len(rest) > 1 and _bend(path[number - 1], spot, path[number + 1]) > TURNED
-        if turned and length(tuple(held)) >= least and length(rest) >= least:
+        if turned and measured(tuple(held)) >= least and measured(rest) >= least:
             yield tuple(held)
             held = [spot]
     if len(held) > 1:

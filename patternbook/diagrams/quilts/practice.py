@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from typing import Final
 
 from patternbook.diagrams.naming import name
@@ -34,11 +33,6 @@ def practice(design: Design) -> Drawing:
         stop(pen, end, f"E{which}", LETTER)
     told = f"One element of {design.name} at full size, from S, the start, to E, the end."
     return cropped(pen, called(design.name), design.name, told)
-
-
-def practices(designs: Iterator[Design]) -> Iterator[Drawing]:
-    """One for each design."""
-    return map(practice, designs)
 
 
 def called(design: str) -> str:

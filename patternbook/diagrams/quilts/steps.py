@@ -19,9 +19,9 @@ from patternbook.diagrams.quilts.marks import (
     stop,
 )
 from patternbook.diagrams.quilts.overview import largest
-from patternbook.diagrams.quilts.paths import fine, length
+from patternbook.diagrams.quilts.paths import fine
 from patternbook.diagrams.sheet import Inches, cropped, fitted
-from patternbook.quilting.records import Leg, QuiltingPlan, Stage
+from patternbook.quilting.records import Leg, QuiltingPlan, Stage, measured
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing, Role
 
@@ -147,8 +147,8 @@ def _round(pen: Pen, at: tuple[float, float], far: float) -> list[tuple[float, f
 def _ways(pen: Pen, taken: Taken, piece: Piece) -> None:
     """Arrow heads along a piece."""
     path = piece.path
-    if not piece.number and length(path) < pen.pt(SHORT):
+    if not piece.number and measured(path) < pen.pt(SHORT):
         return
-    number = max(1, min(12, round(length(path) / pen.pt(APART))))
+    number = max(1, min(12, round(measured(path) / pen.pt(APART))))
     shares = [(at + 0.62) / number for at in range(number)]
     clear_heads(pen, taken, path, "sewing", ARROW, [share for share in shares if share < 0.97])

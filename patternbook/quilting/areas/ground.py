@@ -6,7 +6,6 @@ from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Final, NamedTuple
 
-import numpy as np
 import shapely
 from shapely import Polygon
 from shapely.geometry.base import BaseGeometry
@@ -22,7 +21,7 @@ from patternbook.quilting.areas.shapes import (
     sewn,
     sides,
 )
-from patternbook.quilting.records import Cloth, Seam, Top
+from patternbook.quilting.records import Cloth, Seam, Top, measured
 
 LEAST: Final = 5.0  # in: the circle that fits into open ground
 SMALL: Final = 3.5  # in: the same of a fabric that has open ground elsewhere
@@ -96,7 +95,7 @@ def _grounds(top: Top, taken: Collection[int]) -> Iterator[Ground]:
     first = _linked(plain, between)
     seamed: dict[int, float] = defaultdict(float)
     for seam in between:
-        seamed[first[seam.patches[0]]] += length(seam)
+        seamed[first[seam.patches[0]]] += measured(seam.path)
     groups: dict[int, list[Cloth]] = defaultdict(list)
     for number, cloth in plain.items():
         groups[first[number]].append(cloth)
@@ -120,11 +119,6 @@ def _one_ground(seam: Seam, plain: Mapping[int, Cloth]) -> bool:
         return False
     one, other = (plain[number] for number in seam.patches)
     return one.fabric == other.fabric and not one.panel
-
-
-def length(seam: Seam) -> float:
-    steps = np.diff(np.array(seam.path), axis=0)
-    return float(np.hypot(steps[:, 0], steps[:, 1]).sum())
 
 
 def _linked(plain: Mapping[int, Cloth], seams: Sequence[Seam]) -> dict[int, int]:

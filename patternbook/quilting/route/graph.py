@@ -5,10 +5,9 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Collection, Mapping
-from itertools import pairwise
 from typing import Final, NamedTuple
 
-from patternbook.quilting.records import LegKind, Path, Spot
+from patternbook.quilting.records import LegKind, Path, Spot, measured
 
 # What an inch is worth to travel: a ditch hides it, the binding covers it, a line in the open
 # shows it doubled, and a step is a stray line. Judgements (common practice, no source).
@@ -22,10 +21,6 @@ WORTH: Final[Mapping[LegKind, float]] = {
 }
 # Each pass over a line makes the next one dearer, so that thread does not build up.
 AGAIN: Final = 1.8
-
-
-def length(path: Path) -> float:
-    return sum(math.dist(one, other) for one, other in pairwise(path))
 
 
 class Link(NamedTuple):
@@ -78,7 +73,7 @@ class Graph:
     ) -> int:
         """A new link; an inch of it worth what its kind is, or as told."""
         number = len(self.links)
-        long = length(path)
+        long = measured(path)
         self.links.append(Link(one, other, path, kind, long))
         self.passes.append(0)
         self._unsewn.append(long * (WORTH[kind] if worth is None else worth))

@@ -15,7 +15,7 @@ from numpy.typing import NDArray
 from shapely import LineString, STRtree
 
 from patternbook.quilting.noding import split
-from patternbook.quilting.records import Path, Rules, Spot
+from patternbook.quilting.records import Path, Rules, Spot, measured
 from patternbook.quilting.route.graph import Graph
 from patternbook.quilting.route.lines import Line
 from patternbook.quilting.route.pieces import Piece, Place, places
@@ -135,7 +135,7 @@ def _cut_one(
     graph: Graph, line: Line, ends: tuple[int, int], hits: Sequence[Hit], joints: dict[Hit, int]
 ) -> None:
     """One line; hits at the same spot, or at an end of it, become one node."""
-    whole = sum(math.dist(one, other) for one, other in pairwise(line.path))
+    whole = measured(line.path)
     nodes, reached = [ends[0]], 0.0
     marks: list[tuple[float, Spot]] = []
     for hit in hits:

@@ -8,8 +8,18 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from patternbook.quilting.passes import once
-from patternbook.quilting.records import AnchorLine, Filled, Foot, Path, Spot, Stage, Top, Walk
-from patternbook.quilting.route.graph import AGAIN, length
+from patternbook.quilting.records import (
+    AnchorLine,
+    Filled,
+    Foot,
+    Path,
+    Spot,
+    Stage,
+    Top,
+    Walk,
+    measured,
+)
+from patternbook.quilting.route.graph import AGAIN
 from patternbook.quilting.route.hosts import hosted
 from patternbook.quilting.route.lines import travelled
 from patternbook.quilting.route.network import Network, lost, network
@@ -93,13 +103,13 @@ class Trial:
     def spare(self, stages: Sequence[Stage]) -> int:
         """How many more starts there could be: two more than bobbins."""
         starts = len(self.before) + sum(len(stage.walks) for stage in stages)
-        long = sum(length(path) for path in self._paths(stages))
+        long = sum(measured(path) for path in self._paths(stages))
         return math.ceil(long / per_bobbin(self.top)) + MORE - starts
 
     def retraced(self, stages: Sequence[Stage]) -> float:
         """The share that is stitched again."""
         paths = self._paths(stages)
-        long = sum(length(path) for path in paths)
+        long = sum(measured(path) for path in paths)
         return round(1 - once(paths) / long, 6) if long else 0.0
 
 
@@ -108,8 +118,8 @@ def _stages(top: Top, sewing: Sewing, groups: Sequence[Group]) -> tuple[Stage, .
     stages = []
     for name, foot, those in groups:
         walks = sewing.walks({fill.area.key for fill in those}, corner)
-        needed = sum(length(path) for fill in those for path in fill.drawn.paths)
-        whole = sum(length(leg.path) for walk in walks for leg in walk.legs)
+        needed = sum(measured(path) for fill in those for path in fill.drawn.paths)
+        whole = sum(measured(leg.path) for walk in walks for leg in walk.legs)
         stages.append(Stage(name, foot, walks, needed, max(0.0, round(whole - needed, 6))))
     return tuple(stages)
 

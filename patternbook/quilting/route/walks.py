@@ -8,8 +8,8 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import Final
 
-from patternbook.quilting.records import Leg, LegKind, Path, Spot, Walk
-from patternbook.quilting.route.graph import Graph, length
+from patternbook.quilting.records import Leg, LegKind, Path, Spot, Walk, measured
+from patternbook.quilting.route.graph import Graph
 from patternbook.quilting.route.network import Network, Way, upon
 from patternbook.quilting.route.order import Worth, ordered
 from patternbook.quilting.route.pieces import Guest, Piece
@@ -167,7 +167,7 @@ def joined(legs: Sequence[Leg]) -> Iterator[Leg]:
     """The legs without those that go nowhere, each beginning exactly where the last one ended."""
     at = None
     for leg in legs:
-        if length(leg.path) <= SAME:
+        if measured(leg.path) <= SAME:
             continue
         path = leg.path
         if at is not None and path[0] != at and math.dist(at, path[0]) <= 1e-3:

@@ -8,8 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as some
 
 from patternbook.quilting.net import Net
-from patternbook.quilting.noding import NEAR, Way, measured, split
-from patternbook.quilting.records import AnchorLine, LegKind, Path
+from patternbook.quilting.noding import NEAR, Way, split
+from patternbook.quilting.records import AnchorLine, LegKind, Path, measured
 from tests.quilting.anchor.walked import laid_demo, squares
 
 EDGE: tuple[LegKind, ...] = ("edge",)
@@ -53,44 +53,6 @@ def test_the_edge_of_curves_hexagons_and_slants_is_whole(slug: str) -> None:
     seams = sum(net.lengths[e] for e, kind in enumerate(net.kinds) if kind == "ditch")
     assert rim == pytest.approx(laid.edge.exterior.length)
     assert seams == pytest.approx(sum(measured(seam.path) for seam in laid.seams))
-
-
-def test_the_shortest_way_is_by_the_ditch_and_not_over_what_is_still_to_be_stitched() -> None:
-    net = Net.of(squares(2, 2), [AnchorLine(((0.0, 0.0), (12.0, 12.0)), "marked")])
-    start, end = net.attach((0.0, 6.0)), net.attach((12.0, 6.0))
-    way = net.shortest(start, {end})
-    assert way is not None
-    assert (way.cost, way.length) == (12, 12)
-    assert net.shortest(start, {end}, limit=11.9) is None
-    assert net.costs(start)[end] == 12
-
-
-def test_each_pass_makes_a_way_dearer_and_a_line_counts_twice() -> None:
-    net = Net.of(squares(1, 1), [AnchorLine(((0.0, 3.0), (6.0, 3.0)), "marked")])
-    edge = net.kinds.index("marked")
-    weights = []
-    for _ in range(3):
-        weights.append(net.weight(edge))
-        net.stitch([(edge, True)])
-    assert weights == [math.inf, 2 * 1.8, 2 * 1.8**2]
-
-
-def test_a_spot_off_the_net_is_attached_to_the_nearest_way_which_is_cut() -> None:
-    net = Net.of(squares(2, 1), ())
-    before, many = total(net), len(net.paths)
-    node = net.attach((5.0, 2.0))
-    assert net.spots[node] == (6.0, 2.0)
-    assert (total(net), len(net.paths)) == (before, many + 1)
-    assert net.attach((6.0, 2.0)) == node
-    assert net.spots[net.attach((5.0, 2.5), kinds=EDGE)] == (5.0, 0.0)
-    assert net.nearest((5.0, 2.0), reach=0.5) is None
-
-
-def test_legs_are_as_long_as_the_kind_of_way_stays() -> None:
-    net = Net.of(squares(3, 1), ())
-    way = net.shortest(net.attach((6.0, 3.0)), {net.attach((12.0, 3.0))})
-    assert way is not None
-    assert [leg.kind for leg in net.legs(way.steps)] == ["ditch", "edge", "ditch"]
 
 
 def test_what_is_stitched_later_is_cut_in_too() -> None:
