@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Final, get_args
 
 import numpy as np
 import shapely
@@ -48,12 +48,21 @@ class Choice:
         sums = (pick.density * palette.size[key] for key, pick in self._picks.items())
         self._level = sum(sums) / whole if whole else 0.0
         self._known: dict[Kind, tuple[Option | None, float, float]] = {}
-        self.others = {area.letter: _others(area) for area in self.areas}
+        self.others = {area.letter: self._others(area) for area in self.areas}
 
     def fills(self, closer: Mapping[str, int] = NOTHING) -> tuple[Filled, ...]:
         """All areas filled. `closer`: by how many steps the areas of a key are drawn closer than
         those of their letter."""
         return tuple(self._fill(area, closer.get(area.key, 0)) for area in self.areas)
+
+    def _others(self, area: Area) -> Mapping[Foot, str]:
+        """What the letter of an area is in its own way of sewing, and would be in the others."""
+        room, pick = self._rooms[area.key], self._picks.get(area.letter)
+        offered = {foot: best(room, foot) for foot in get_args(Foot)}
+        found = {foot: design.name for foot, design in offered.items() if design is not None}
+        if self._told_enough(area):
+            return {**found, "walking foot": ITS_OWN_LINES, "ruler": ITS_OWN_LINES}
+        return {**found, pick.foot: pick.design.name} if pick else found
 
     def _told_enough(self, area: Area) -> bool:
         """Whether the lines that are marked for it are all that a channel gets: always, but in
@@ -124,9 +133,3 @@ def _moved(made: Option, x: float, y: float) -> Option:
 def _left(area: Area, called: str, lines: Sequence[Path] = ()) -> Filled:
     """An area that the lines around it hold, and those of the first stage in it."""
     return Filled(area, called, "walking foot", Drawn((), 0.0), quick(lines, area.shape), 0.0)
-
-
-def _others(area: Area) -> Mapping[Foot, str]:
-    feet: tuple[Foot, ...] = ("walking foot", "ruler", "free motion")
-    found = {foot: best(area.kind, foot) for foot in feet}
-    return {foot: design.name for foot, design in found.items() if design is not None}

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from typing import Final
 
 from patternbook.quilting.designs import by_name
-from patternbook.quilting.designs.form import Design
+from patternbook.quilting.designs.form import Design, Room
 from patternbook.quilting.records import AreaKind, Foot
 
 WALKING: Final[Mapping[AreaKind, tuple[str, ...]]] = {
@@ -71,7 +71,11 @@ def foot_for(kind: AreaKind, design: Design, skill: Foot) -> Foot:
     return design.foot
 
 
-def best(kind: AreaKind, foot: Foot) -> Design | None:
-    """The first design that can be sewn in one way."""
-    found = [by_name[name] for name in BY_FOOT[foot][kind] if name in by_name]
-    return next((design for design in found if foot in design.sewn), None)
+def best(room: Room, foot: Foot) -> Design | None:
+    """The first design that suits a room and can be sewn in one way."""
+    names = BY_FOOT[foot][room.kind]
+    if room.shape.interiors:
+        names = (ROUND_A_SHAPE, *names)
+    found = [by_name[name] for name in names if name in by_name]
+    fit = (design for design in found if foot in design.sewn and design.suits(room))
+    return next(fit, None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Final
 
 from patternbook.diagrams.naming import name
@@ -25,7 +25,9 @@ from patternbook.quilting.records import Leg, QuiltingPlan, Stage, measured
 from patternbook.strokes.pen import Pen
 from patternbook.strokes.stroke import Drawing, Role
 
-MOST: Final[Inches] = (3.45, 3.0)
+# The fewer pictures a stage has, the larger they are: one stands beside its words, two fill a row.
+MOST: Final[Mapping[int, Inches]] = {1: (4.4, 4.4), 2: (3.45, 4.0)}
+MANY: Final[Inches] = (3.45, 3.0)
 LETTER: Final = 7.0  # points of S and E
 ARROW: Final = 4.5
 HOLLOW: Final[tuple[Role, Role]] = ("travel", "hollow")
@@ -38,8 +40,13 @@ def steps(size: Size, plan: QuiltingPlan) -> Iterator[Drawing]:
     """A drawing for each panel of each stage."""
     for stage, found in zip(plan.stages, panels(plan), strict=True):
         for panel in found:
-            pen = fitted(_drawn(size, plan, panel), MOST, largest(size))
+            pen = fitted(_drawn(size, plan, panel), room(panel.panels), largest(size))
             yield cropped(pen, called(size.name, panel), title(panel), told(stage, panel))
+
+
+def room(pictures: int) -> Inches:
+    """How large each of so many pictures of a stage may be."""
+    return MOST.get(pictures, MANY)
 
 
 def called(size: str, panel: Panel) -> str:

@@ -66,9 +66,9 @@ def beside(room: Room, spacing: float) -> list[Spots]:
 
 
 def element() -> tuple[Path, ...]:
-    """Three lines round a corner."""
+    """Three lines round a corner, three quarters of an inch apart."""
     spots = [(0, 0), (5, 0), (5, 5), (4, 5), (4, 1), (0, 1), (0, 2), (3, 2), (3, 5)]
-    return (as_path(np.array(spots, dtype=np.float64)),)
+    return (as_path(np.array(spots, dtype=np.float64) * 0.75),)
 
 
 DESIGN: Final = Design(

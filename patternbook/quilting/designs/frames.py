@@ -78,10 +78,11 @@ def framed(room: Room, by: float, spacing: float) -> Iterator[Polygon]:
 
 
 def element() -> tuple[Path, ...]:
-    """Three frames of a square of six."""
+    """Three frames of a square of four and a half."""
     found: list[tuple[float, float]] = []
     for number in range(3):
-        low, high = float(number), 6.0 - number
+        low = number * 0.75
+        high = 4.5 - low
         found += [(low, low), (low, high), (high, high), (high, low), (low, low)]
     return (as_path(np.array(found)),)
 
