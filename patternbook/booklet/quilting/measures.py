@@ -7,8 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from patternbook.booklet import wording
-from patternbook.diagrams.quilts.measure import on_ruler
-from patternbook.inch import System, printed
+from patternbook.inch import System, printed, ruler_near
 from patternbook.quilting.records import Path, QuiltingPlan, Spot, Top, measured
 
 NEAR: Final = 0.26  # inches: what lies so near an edge is said to lie on it
@@ -28,7 +27,7 @@ def up(value: float, step: Fraction) -> Fraction:
 
 def told(value: float, system: System) -> str:
     """The nearest mark: `1½″`."""
-    return wording.length(on_ruler(value, system), system)
+    return wording.length(ruler_near(Fraction(value), system), system)
 
 
 def at_most(value: float, system: System) -> str:
@@ -40,7 +39,7 @@ def at_most(value: float, system: System) -> str:
 
 def spread(values: list[float], system: System) -> str:
     """`1½″`, or `1 to 1½″` where they differ."""
-    marks = sorted({on_ruler(value, system) for value in values})
+    marks = sorted({ruler_near(Fraction(value), system) for value in values})
     if not marks:
         return wording.NONE
     if len(marks) == 1:

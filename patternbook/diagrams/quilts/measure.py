@@ -14,21 +14,15 @@ import shapely
 from patternbook import inch
 from patternbook.diagrams.pattern import Size
 from patternbook.diagrams.quilts.paths import Box
-from patternbook.inch import System
 from patternbook.quilting.records import Path, Spot
 
 NEAR: Final = 0.04  # of the spacing: so much a measure may be off and still be it
 SHORT: Final = 0.15  # of the spacing: straight parts shorter than this are not measured from
 
 
-def on_ruler(value: float, system: System) -> Fraction:
-    """The nearest mark of the ruler."""
-    return round(Fraction(value) / system.step) * system.step
-
-
 def told_length(value: float, size: Size) -> str:
     """`1½″`: a length as the ruler shows it."""
-    return inch.length(on_ruler(value, size.system), size.system)
+    return inch.length(inch.ruler_near(Fraction(value), size.system), size.system)
 
 
 def apart(parts: Sequence[Path], spacing: float, box: Box) -> tuple[Spot, Spot] | None:
